@@ -170,6 +170,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("learn-tool", "put into the book what was measured", "Puts what was measured on a new tool into the book; what would change is shown first.", ("calculator",)),
     Action("learn", "put into the book what was learned", "Writes a value that this card has otherwise than the book, with its reason, into the shop's book; what would change is shown first.", ("card",)),
     Action("finish-card", "close the card, or reopen it", "Closes the card, so that it is a record, or opens a closed one again; asks first.", ("card",)),
+    Action("drop-card", "discard the card", "Discards a card that is no record, with its file, for good; asks first.", ("cards", "card")),
     Action("start-over", "start over", "Puts what the book has in place of what you typed here; asks first.", ("form",)),
     Action("start-over", "start over", "Forgets what was typed for this kind of tool in all of its calculations; asks first.", ("calculator",)),
     Action("drop-draft", "discard the draft", "Forgets the draft for good; asks first.", ("drafts", "draft")),

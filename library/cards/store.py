@@ -23,7 +23,7 @@ from library.errors import ChangedMeanwhile, Refused, SaveError, named, refusal
 from library.files.bounds import Bounds, outside
 from library.files.file_state import fingerprint, settle
 from library.files.reach import is_missing
-from library.files.safe_write import Saved, write_safely
+from library.files.safe_write import Saved, remove_safely, write_safely
 from library.files.write_together import NotTogether, ToWrite, write_together
 from library.issue import Issue, Place
 
@@ -206,6 +206,28 @@ def save(book: Path, opened: Opened, card: Card) -> Opened:
     """
     now = replace(card, id=opened.card.id, schema=opened.card.schema)
     return _written(book, now, opened, fingerprint(opened.raw))
+
+
+def discard(book: Path, opened: Opened) -> None:
+    """Remove the file of a card that is a draft; nothing of it can be had back from here.
+
+    Args:
+        book: the shop's folder.
+        opened: as it was read.
+
+    Raises:
+        ChangedMeanwhile: when somebody else changed or removed the file since it was read.
+        SaveError: for a record, for a card that must not be written over, or when it cannot be removed.
+    """
+    if opened.read_only:
+        raise SaveError(opened.read_only, opened.path)
+    if opened.card.done:
+        raise SaveError(
+            f"Card {opened.card.id} is a record, and a record is not discarded. Open it again first, where it was closed "
+            "by mistake.",
+            opened.path,
+        )
+    remove_safely(opened.path, root=book, expected=fingerprint(opened.raw))
 
 
 def save_all(book: Path, changed: Sequence[tuple[Opened, Card]]) -> None:

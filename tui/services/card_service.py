@@ -23,7 +23,7 @@ from library.cards.model import Card
 from library.cards.rows import CardRow, row_of
 from library.cards.saving import SavedCard, save_merged
 from library.cards.searching import of_tool
-from library.cards.store import NoCard, Opened, create, load
+from library.cards.store import NoCard, Opened, create, discard, load
 from library.drafts.draft import Draft
 from library.editing.merging import Choice, Conflict
 from library.search.along import Along
@@ -148,6 +148,12 @@ class CardService:
             return CardConflicts(saved)
         # What was answered on the day it was closed holds no more for a card that two people changed.
         return replace(self._stored(saved.opened), merged=saved.merged)
+
+    def discard(self, opened: Opened) -> None:
+        """Remove the file of a card that is a draft; raises ``SaveError`` with a sentence where that must not be."""
+        discard(self.shop, opened)
+        if self.rows is not None:
+            self.rows = tuple(row for row in self.rows if row.id != opened.card.id)
 
     def _stored(self, opened: Opened) -> SavedCard:
         if self.rows is not None:

@@ -28,7 +28,7 @@ Program = Callable[..., AbstractAsyncContextManager[Any]]
 def program_of_the_book(tmp_path: Path, hands_on: Any) -> Program:
     """The program on what comes with it and a shop that has written nothing down yet."""
     shop = tmp_path / "shop"
-    return lambda: hands_on(Heelclear(Session(), lambda: open_book(shop), shop, tmp_path / "state"), shop)  # type: ignore[no-any-return]
+    return lambda: hands_on(Heelclear(Session(), lambda: open_book(shop), shop, tmp_path / "state"), shop)
 
 
 @pytest.mark.parametrize("way", ["machine", "wheel"])

@@ -10,6 +10,7 @@ from pathlib import Path
 
 from library.book.folders import shipped_folder, state_folder
 from library.book.opening import open_book
+from library.cards.store import discard, load
 from library.drafts.draft import Draft
 from library.drafts.draft_store import Drafts
 from library.editing.changes import AddEntry
@@ -138,6 +139,7 @@ WAYS: Mapping[str, Way] = {
     "check": Way(command("check")),
     "entry": Way(saver(_entry)),
     "draft": Way(saver(_draft), _left_draft),
+    "discard a card": Way(saver(lambda: discard(YARD, load(YARD, DRAFT)))),
     "notes": Way(saver(_notes)),
     "first steps": Way(saver(_steps), _steps_done),
     "units": Way(saver(lambda: remember_units(state_folder(), "in")), _units),

@@ -16,6 +16,7 @@ from tui.figure.alphabet import ALPHABETS
 from tui.screens.base_screen import BaseScreen
 from tui.screens.cards.card_navigation import begin_again
 from tui.screens.cards.closing import close_or_open, learn
+from tui.screens.cards.discarding import discard_card, is_discardable
 from tui.screens.cards.listing import calculation_of, has_calculation, has_list, more_for
 from tui.services.card_service import CardConflicts
 from tui.view.card_form import CardForm
@@ -128,6 +129,7 @@ class CardScreen(BaseScreen):
             "previous": lambda: form.step > 0,
             "go-on": lambda: form.step + 1 < len(STEPS) or self._may_close(),
             "finish-card": lambda: self.opened is None or not self.opened.read_only,
+            "drop-card": lambda: self.opened is None or is_discardable(self.opened),
             "learn": lambda: form.card.entry and not_in_book(form.card, form.book),
         }
 
@@ -313,6 +315,10 @@ class CardScreen(BaseScreen):
             self.say(self.opened.read_only)
         else:
             close_or_open(self)
+
+    def do_drop_card(self) -> None:
+        """Discard it, once that is confirmed; a record is not discarded."""
+        discard_card(self)
 
     def printed(self) -> Printed:
         """The setup sheet."""

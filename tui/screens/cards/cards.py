@@ -6,10 +6,12 @@ from typing import TYPE_CHECKING
 
 from library.cards.history import history
 from library.cards.job import work_out
+from library.cards.model import DRAFT
 from library.cards.store import NoCard
 from tui import screens
 from tui.screens.base_screen import BaseScreen
 from tui.screens.cards.card_navigation import begin_again, begin_card, open_card
+from tui.screens.cards.discarding import discard_saved
 from tui.screens.draft_names import is_new_card, name_of
 from tui.screens.marks import take_away
 from tui.view.card_list_page import CardListPage
@@ -115,6 +117,7 @@ class CardsScreen(BaseScreen):
             "calculate": lambda: (
                 (row := self.page.chosen) and self.session.is_served(self.session.entry(row.entry))
             ),
+            "drop-card": lambda: (row := self.page.chosen) and row.status == DRAFT,
             "life": lambda: (row := self.page.chosen) and row.tool.strip(),
             "plan": lambda: len(self.page.marked) > 1,
             "unmark": lambda: self.page.marked,
@@ -209,6 +212,18 @@ class CardsScreen(BaseScreen):
         row = self._chosen()
         if row is not None:
             begin_again(self, row.id)
+
+    def do_drop_card(self) -> None:
+        """Discard the chosen card, once that is confirmed; a record is not discarded."""
+        row = self._chosen()
+        if row is None:
+            return
+        try:
+            opened = self.cards.load(row.id)
+        except NoCard as error:
+            self.say(str(error))
+        else:
+            discard_saved(self, self.cards, opened, self.came_back)
 
     def printed(self) -> Printed | None:
         """The setup sheet of the chosen card."""
