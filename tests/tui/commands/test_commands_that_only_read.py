@@ -81,6 +81,7 @@ entry = "poisoned"
 machine = "poisoned-machine"
 wheel = "poisoned-wheel"
 wrong = "{POISON}"
+minutes = "{POISON}"
 result = "{POISON}"
 notes = "{POISON}"
 "odd {POISON}" = 3
