@@ -20,11 +20,15 @@ class Made:
         key: the quantity that was wanted.
         wanted: in mm or radians, or a count.
         found: what the rounded settings make of it, in the same unit.
+        alone: what the rounding of this setting makes of it, the others being exact.
+        others: what else is rounded in ``found``, by quantity.
     """
 
     key: str
     wanted: float
     found: float
+    alone: float
+    others: tuple[str, ...] = ()
 
 
 def made_by(worked: Worked, set_to: Mapping[str, float]) -> Mapping[str, Made]:
@@ -47,27 +51,45 @@ def made_by(worked: Worked, set_to: Mapping[str, float]) -> Mapping[str, Made]:
         >>> round(found["chamfer_angle"].found, 2)
         4.35
     """
-    values, instead = dict(worked.values), {}
-    for key, value in set_to.items():
+    instead = _in_place_of(worked, set_to)
+    outputs = _with(worked, instead, set_to)
+    found = {}
+    for key, one in instead.items():
+        was = worked.values[one]
+        if one in outputs and isinstance(was, float):
+            others = tuple(other for other in instead if other != key)
+            # The others as they were found: what was wanted in place of them would hold the rounding up.
+            exact = {other: worked.outputs[other] for other in others}
+            alone = _with(worked, instead, {**exact, key: set_to[key]}) if others else outputs
+            found[key] = Made(one, was, outputs[one], alone.get(one, outputs[one]), others)
+    return found
+
+
+def _in_place_of(worked: Worked, set_to: Mapping[str, float]) -> dict[str, str]:
+    """What the calculation was given, by the setting that it may be given in its place; nothing is replaced twice."""
+    instead: dict[str, str] = {}
+    for key in set_to:
         field = worked.sheet.field(key)
         group = field.one_of if field is not None else ""
         given = [
-            one.key for one in worked.sheet.inputs if group and one.one_of == group and one.key in values
+            one.key
+            for one in worked.sheet.inputs
+            if group and one.one_of == group and one.key in worked.values
         ]
-        if given and key not in given:
+        if given and key not in given and given[0] not in instead.values():
             instead[key] = given[0]
-            del values[given[0]]
-            values[key] = value
+    return instead
+
+
+def _with(worked: Worked, instead: Mapping[str, str], set_to: Mapping[str, float]) -> Mapping[str, float]:
+    """What the calculation finds with settings in place of what it was given; nothing where it refuses them."""
+    if not instead:
+        return {}
+    kept = {key: value for key, value in worked.values.items() if key not in instead.values()}
     try:
-        outputs = run(worked.sheet, values).outputs if instead else {}
+        return run(worked.sheet, kept | {key: set_to[key] for key in instead}).outputs
     except Refusal:
         return {}
-    wanted = {key: worked.values[one] for key, one in instead.items()}
-    return {
-        key: Made(one, was, outputs[one])
-        for key, one in instead.items()
-        if one in outputs and isinstance(was := wanted[key], float)
-    }
 
 
 def made_said(made: Made | None, display: Display) -> str:
@@ -75,9 +97,11 @@ def made_said(made: Made | None, display: Display) -> str:
     if made is None:
         return ""
     row = quantity(made.key)
-    was, now = (show(one, row.kind, display) for one in (made.wanted, made.found))
-    return (
-        f", which makes the {row.title[:1].lower()}{row.title[1:]} {now} in place of {was}"
-        if was != now
-        else ""
-    )
+    was, now, alone = (show(one, row.kind, display) for one in (made.wanted, made.found, made.alone))
+    if was == now:
+        return ""
+    makes = f"makes the {row.title[:1].lower()}{row.title[1:]} {now} in place of {was}"
+    if alone == now:
+        return f", which {makes}"
+    others = " and ".join(quantity(one).title.lower() for one in made.others)
+    return f"; together with the rounded {others} that {makes}"

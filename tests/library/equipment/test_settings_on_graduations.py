@@ -181,6 +181,43 @@ def test_what_rounded_roll_and_swivel_make_of_point_and_relief_is_told_of_both_t
     assert lines["axis_to_wheel_angle"].made.found == pytest.approx(2 * half)
     assert lines["roll_angle"].made is not None
     assert lines["roll_angle"].made.found == pytest.approx(relief)
-    assert "which makes the point angle 116.90 deg in place of 118.00 deg" in cost_said(
-        lines["axis_to_wheel_angle"]
+    assert cost_said(lines["axis_to_wheel_angle"]).endswith(
+        "; together with the rounded work head roll that makes the point angle 116.90 deg in place of 118.00 deg"
     )
+
+
+def test_what_two_roundings_make_only_together_is_told_of_both() -> None:
+    # Derived: the square to the wheel face, laid back into the drill, once at the axis as it is found and once as it is set.
+    drill = worked("point-setup", point_angle=math.radians(118), lip_relief_angle=math.radians(12))
+    lines = {
+        one.key: one for one in graduation_lines(_by_degrees("axis_to_wheel_angle", "roll_angle"), drill)
+    }
+    roll, axis = lines["roll_angle"], drill.outputs["axis_to_wheel_angle"]
+    alone = math.atan2(math.cos(axis) * math.sin(roll.setting.set_value), math.sin(axis))
+    assert roll.made is not None
+    assert roll.made.alone == pytest.approx(alone)
+    together = math.degrees(roll.made.found)
+    assert abs(together - math.degrees(alone)) > 0.05
+    assert cost_said(roll).endswith(
+        f"; together with the rounded axis to the wheel face that makes the lip relief angle {together:.2f} deg in place of 12.00 deg"
+    )
+
+
+def test_a_swivel_on_a_rest_tells_the_edge_that_its_rounding_makes() -> None:
+    # Derived: at 40 degrees, turned down 10.549 by the rest, the edge has tan 40 / cos 10.549: 40.48, a cone of 80.96.
+    cup = worked(
+        "setting-height",
+        surface="cone",
+        included_angle=math.radians(82),
+        relief_angle=math.radians(8),
+        wheel_shape="type-6-straight-cup",
+        diameter=25.4,
+    )
+    (line,) = graduation_lines(_by_degrees("axis_to_wheel_angle"), cup)
+    assert line.made is not None
+    set_to = math.tan(line.setting.set_value)
+    found = line.made.found / 2
+    # The relief is kept square to the edge as it comes, so that the turn follows it.
+    turned = math.atan(math.tan(math.radians(8)) / math.cos(found))
+    assert math.tan(found) == pytest.approx(set_to / math.cos(turned))
+    assert "makes the included angle" in cost_said(line)
