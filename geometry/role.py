@@ -77,6 +77,7 @@ class Role:
         of_facets: whether what it reads behind the edge is the fall of flats that no relief of a single one stands for.
         facets_by: the input that lays a second facet behind the first, so that what is read behind the edge is that of flats too.
         better: what it finds, each with what is told in its place where this or another calculation of the job finds that.
+            Where it sets the better one, no other calculation of the job sets what that stands for.
         left_out_by: methods of a job to which it does not belong, because another calculation says better what it would.
         not_on: methods of a job that it belongs to, each with a surface to which that method gives no relief.
         ground: the surfaces of which it sets, makes or reads something; on a job that grinds another it rests. Empty where it

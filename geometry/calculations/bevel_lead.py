@@ -25,6 +25,7 @@ from geometry.plausible import LEAST_RELIEF, relief_plausible
 from geometry.preconditions import refuse
 from geometry.role import Role
 from geometry.sentences import Rounding, angle, length
+from geometry.setting.swivel_notes import swivel_of_lead
 from geometry.setting.taper import STEEP
 from geometry.side_view import lead_view
 from geometry.upkeep.sharpening import size_lost_on_end, taper_from_book
@@ -209,11 +210,7 @@ def _checks(given: Inputs, lead: dict[str, float], ground: dict[str, float]) -> 
         (
             *_relief_checks(given, reliefs),
             *_enters(given, lead),
-            note(
-                "Swivel by {slope}, so that the lead runs along the wheel, and give every tooth the same: the lead alone "
-                "cuts.",
-                slope=angle(given.number("bevel_angle")),
-            ),
+            swivel_of_lead(given.number("bevel_angle"), reliefs.get(RELIEF_KEYS["radial"], 0.0)),
             *_stock_notes(given, ground),
         )
     )

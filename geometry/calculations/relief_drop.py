@@ -329,7 +329,7 @@ def _raw(given: Inputs) -> Result:
             **job.throws,
             **({} if job.by_cam is None else {"relief_angle": job.by_cam}),
             **edge.reliefs(relief),
-            **edge.half_included(),
+            **(edge.half_included() if form == "eccentric" else {}),
         },
         stations=stations(turned, {"drop": readings[view], **others}),
         checks=_all_checks(given, job),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 from geometry.calculation import AT_THE_WHEEL, Calculation, Check, Field, Inputs, Result, note, stop, watch
 from geometry.edge.surface_input import Edge, edge_of, surface_fields
@@ -12,6 +13,9 @@ from geometry.preconditions import NotGiven, refuse
 from geometry.role import Role
 from geometry.sentences import angle, length
 from geometry.setting.height import FROM_THE_AXIS, relief_of_height, rule_height, setting_height
+from geometry.setting.swivel_notes import left_by_swivel, turned_down
+from geometry.setting.under_rest import edge_of_relief, edge_of_swivel, swivel_for_edge
+from geometry.surfaces import SURFACES
 from geometry.wheel.types import DISH, FLARING_CUP, ON_THE_END, STRAIGHT, STRAIGHT_CUP, title
 
 VIEW_SET: dict[bool, View] = {True: "normal", False: "radial"}
@@ -25,6 +29,17 @@ ALONG_THE_AXIS = ("lip", "end")
 """Surfaces whose relief is along the axis. A straight wheel gives it, for it turns its tangent about the edge; a tooth
 rest turns the tool about its own axis, which tips a lip out of the wheel's face and does nothing to an end. Derived."""
 
+AXIS_TO_WHEEL = "axis_to_wheel_angle"
+"""The quantity that holds how far a tool is swivelled whose tooth is turned down by its rest."""
+
+SWIVELLED = {
+    key: SURFACES[key].edge_key for key in SERVED if SURFACES[key].edge_key and key not in ALONG_THE_AXIS
+}
+"""The surfaces whose edge lies at an angle that a swivel makes, each with the quantity that says it."""
+
+SHOWN = math.radians(0.005)
+"""Two angles (rad) nearer than this are shown alike."""
+
 RULE_GOOD_TO = math.radians(15)
 """Up to here the shop rule stays within about one part in a hundred of the exact height; derived."""
 
@@ -34,7 +49,7 @@ def _compute(given: Inputs) -> Result:
     is_straight = shape == STRAIGHT
     key = "wheel_head_height" if is_straight else "tooth_rest_height"
     diameter = given.number("wheel_diameter" if is_straight else "diameter")
-    edge, view = edge_of(given), VIEW_SET[is_straight]
+    edge, view = _edge(given, is_straight=is_straight), VIEW_SET[is_straight]
     _require_served(edge, is_straight=is_straight)
     if given.has("relief_angle"):
         set_relief = edge.seen(given.number("relief_angle"), view)
@@ -54,7 +69,12 @@ def _compute(given: Inputs) -> Result:
             "rule_difference": rule - exact,
             "relief_angle": relief,
             **edge.reliefs(relief),
-            **edge.half_included(),
+            **_swivel(edge, set_relief, is_straight=is_straight),
+            **(
+                {edge.surface.edge_key: edge.kappa / edge.surface.edge_share}
+                if given.has(AXIS_TO_WHEEL)
+                else {}
+            ),
         },
         checks=(
             _how(
@@ -66,9 +86,30 @@ def _compute(given: Inputs) -> Result:
             ),
             *_dish(shape),
             *_rule(set_relief, exact, rule),
-            *_turned(edge, view, set_relief),
+            *_turned(edge, view, set_relief, is_given=given.has(AXIS_TO_WHEEL)),
         ),
     )
+
+
+def _edge(given: Inputs, *, is_straight: bool) -> Edge:
+    """The edge, as it is wanted, or as it comes of a swivel."""
+    if not given.has(AXIS_TO_WHEEL):
+        return edge_of(given)
+    surface, swivel = SURFACES[given.choice("surface")], given.number(AXIS_TO_WHEEL)
+    if is_straight:
+        kappa = swivel
+    elif given.has("relief_angle") and surface.view == "normal":
+        kappa = edge_of_relief(swivel, given.number("relief_angle"))
+    elif given.has("relief_angle"):
+        kappa = edge_of_swivel(swivel, given.number("relief_angle"))
+    elif given.has("tooth_rest_height"):
+        height = given.number("tooth_rest_height")
+        kappa = edge_of_swivel(
+            swivel, relief_of_height(height, given.number("diameter"), "tooth_rest_height")
+        )
+    else:
+        raise NotGiven("Give relief_angle or tooth_rest_height.", "tooth_rest_height")
+    return edge_of(given.but({surface.edge_key: kappa / surface.edge_share}))
 
 
 def _require_served(edge: Edge, *, is_straight: bool) -> None:
@@ -91,10 +132,19 @@ def _require_served(edge: Edge, *, is_straight: bool) -> None:
         )
 
 
-def _turned(edge: Edge, view: View, relief: float) -> tuple[Check, ...]:
+def _swivel(edge: Edge, set_relief: float, *, is_straight: bool) -> dict[str, float]:
+    """How far the side of the tool is swivelled; a tooth that its rest has turned down wants less than its edge."""
+    if is_straight or edge.is_cylinder:
+        return edge.half_included()
+    return {AXIS_TO_WHEEL: swivel_for_edge(edge.kappa, set_relief)}
+
+
+def _turned(edge: Edge, view: View, relief: float, *, is_given: bool) -> tuple[Check, ...]:
     """On an edge at an angle to the axis: in which view the height works, and how the table is swivelled."""
     if edge.is_cylinder:
         return ()
+    if view == "radial" and edge.kappa - swivel_for_edge(edge.kappa, relief) >= SHOWN:
+        return (left_by_swivel(edge, relief) if is_given else turned_down(edge, relief),)
     return (
         note(
             "The height gives the relief {view}, {relief}; swivel the table {kappa} so that the edge runs along the wheel.",
@@ -160,10 +210,16 @@ CALCULATION = Calculation(
     wants="For a straight wheel it wants the diameter of the WHEEL as it is now; "
     "for a cup or dish wheel, with the tooth rest moved, it wants the diameter of the TOOL.",
     neglects="It takes the tooth rest level with the axis to begin with and the wheel trued; "
-    "it grinds one flat (cup) or very slightly hollow (straight) facet and says nothing of whether the heel clears.",
+    "it grinds one flat (cup) or very slightly hollow (straight) facet and says nothing of whether the heel clears. On an edge at an "
+    "angle to the axis the tooth rest goes along with the tool; one that stands beside the wheel turns the tooth the more "
+    "the nearer to the point it lies, and leaves no straight edge.",
     kinds=EVERY_KIND,
     inputs=(
-        *surface_fields(*SERVED, default="land"),
+        *(
+            replace(field, one_of="edge") if field.key in SWIVELLED.values() else field
+            for field in surface_fields(*SERVED, default="land")
+        ),
+        Field(AXIS_TO_WHEEL, one_of="edge", when=("surface", *SWIVELLED)),
         Field("relief_angle", one_of="relief"),
         Field("wheel_head_height", one_of="relief", when=("wheel_shape", STRAIGHT)),
         Field("tooth_rest_height", one_of="relief", when=("wheel_shape", *ON_THE_END)),
@@ -181,6 +237,8 @@ CALCULATION = Calculation(
         "radial_relief_angle",
         "axial_relief_angle",
         "half_included_angle",
+        AXIS_TO_WHEEL,
+        *dict.fromkeys(SWIVELLED.values()),
     ),
     cautions=(*AT_THE_WHEEL, "pinch", "side-grinding", "dressing"),
     compute=_compute,
@@ -188,7 +246,8 @@ CALCULATION = Calculation(
     surfaces=SERVED,
     role=Role(
         place=60,
-        sets=("half_included_angle", "wheel_head_height", "tooth_rest_height"),
+        sets=("half_included_angle", AXIS_TO_WHEEL, "wheel_head_height", "tooth_rest_height"),
+        better=tuple((key, AXIS_TO_WHEEL) for key in ("half_included_angle", "chamfer_angle", "bevel_angle")),
         counted=FROM_THE_AXIS,
         not_on=tuple(("tooth-rest-height", one) for one in ALONG_THE_AXIS),
         tells=("pass", "note"),

@@ -17,7 +17,7 @@ ROWS = (
         "half_included_angle",
         "Half included angle",
         "The angle of one side of the cone to the axis: how far the head or the table is swivelled for it, from where the tool "
-        "lies along the wheel.",
+        "lies along the wheel; a tooth that its rest has turned down before a cup wants a little less.",
         "On the swivel scale of the head or the table; zero where the axis of the tool lies along the face of the wheel.",
         0.0,
         90.0,

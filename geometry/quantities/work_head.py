@@ -16,8 +16,9 @@ ROWS = (
     angle(
         "axis_to_wheel_angle",
         "Axis to the wheel face",
-        "The angle of the drill's axis to the face of the wheel for a flat facet; a little less than half the point.",
-        "On the swivel of the work head, from where the axis lies along the face of the wheel.",
+        "The angle of the tool's axis to the face of the wheel for a flat facet; a little less than half the point of a drill, and "
+        "than the angle of an edge whose tooth is turned down by its rest.",
+        "On the swivel of the work head or the table, from where the axis lies along the face of the wheel.",
         0.0,
         90.0,
     ),

@@ -8,6 +8,7 @@ from geometry.sentences import Kind
 from library.book.tool_materials import tool_material
 from library.cards.heels import at_each_heel
 from library.cards.job import Job
+from library.cards.set_otherwise import set_otherwise
 from library.cards.settings_lines import setting_lines
 from library.cards.shall_be import indicator_said
 from library.guidance.model import Setup
@@ -75,6 +76,8 @@ class Numbers:
         line = self._lines.get(key) or self._lines.get(SAME_THROW.get(key, key))
         if line is not None:
             return "" if line.stopped else line.value
+        if key in set_otherwise(self._job):
+            return ""
         drop = self._job.doing(HEEL)
         cam = self._job.by_cam
         each = at_each_heel(self._job, self._display) if key == "heel_drop" else ""

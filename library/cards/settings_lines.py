@@ -20,6 +20,7 @@ from library.cards.chosen import REST, WORK_HEAD
 from library.cards.job import Job
 from library.cards.move_said import assumed_head, crank_said, move_said, off_the_place
 from library.cards.read_order import step_read, surface_read
+from library.cards.set_otherwise import set_otherwise
 from library.cards.shall_be import relief_key
 from library.cards.step import Step
 from library.cards.turned import counted
@@ -98,7 +99,8 @@ def setting_lines(job: Job, display: Display) -> tuple[SettingLine, ...]:
                         line.key or line.title,
                         replace(line, stopped=step.stopped, apart=step.sheet.role.apart),
                     )
-    return tuple(_same_facet(lines))
+    otherwise = set_otherwise(job)
+    return tuple(_same_facet({key: line for key, line in lines.items() if key not in otherwise}))
 
 
 SAME_FACET = {"wheel_head_height": "Facet 1: head height", "tooth_rest_height": "Facet 1: rest height"}

@@ -148,3 +148,15 @@ def test_what_no_reamer_can_be_is_refused_at_its_own_input(more: dict[str, Given
     with pytest.raises(Refusal) as refused:
         run(SHEET, {**REAMER, **more})
     assert [problem.key for problem in refused.value.problems] == [key]
+
+
+def test_the_swivel_under_a_cup_is_told_beside_that_of_the_lead_where_the_relief_is_known() -> None:
+    # Derived: tan 7 / cos 45 is the tangent of 9.85, by which the rest turns the tooth; tan 45 cos 9.85 is 0.9853, 44.57.
+    with_relief = " ".join(
+        str(one.sentence) for one in run(SHEET, {**REAMER, "relief_angle": math.radians(7)}).checks
+    )
+    assert (
+        "Swivel by 45 deg, or under a cup, where its rest turns the tooth 9.851 deg down, by 44.57 deg,"
+        in with_relief
+    )
+    assert "Swivel by 45 deg, so that" in " ".join(str(one.sentence) for one in run(SHEET, REAMER).checks)

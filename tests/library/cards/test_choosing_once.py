@@ -382,18 +382,59 @@ def cone(**received: str) -> Card:
     )
 
 
-@pytest.mark.parametrize("method", ["cam", "wheel-head-height", "tooth-rest-height"])
+@pytest.mark.parametrize(
+    ("method", "title", "swivel"),
+    [
+        ("cam", "Half included angle", "45.00 deg"),
+        ("wheel-head-height", "Half included angle", "45.00 deg"),
+        # The rest turns it 11.24 degrees down, tan 8 / cos 45: tan 45 cos 11.24 is 0.9808.
+        ("tooth-rest-height", "Axis to the wheel face", "44.45 deg"),
+    ],
+)
 def test_a_cone_is_swivelled_to_by_half_of_its_angle_before_anything_else_of_it_is_set(
-    drawer: Book, method: str
+    drawer: Book, method: str, title: str, swivel: str
 ) -> None:
     card = edited(edited(cone(), "wanted.relief_method", method), "settings.setting-height.wheel_diameter",
                   "150 mm")  # fmt: skip
     titles = [line.title for line in setting_lines(work_out(card, drawer), METRIC)]
     settings = {line.title: line.value for line in setting_lines(work_out(card, drawer), METRIC)}
     # Derived: each side of a cone of 90 degrees lies 45 off its axis.
-    assert settings["Half included angle"] == "45.00 deg"
+    assert settings[title] == swivel
+    assert len({"Half included angle", "Axis to the wheel face"} & set(titles)) == 1
     made = next(one for one in titles if "throw" in one.lower() or "height" in one)
-    assert titles.index("Half included angle") < titles.index(made)
+    assert titles.index(title) < titles.index(made)
+
+
+@pytest.mark.parametrize(
+    ("family", "angle", "relief", "surface", "text", "swivel"),
+    [
+        # Derived: tan 7 / cos 45 turns it 9.85 degrees down, and tan 45 cos 9.85 is 0.9853; 20 degrees by 8 make tan 19.82.
+        ("reamer", "bevel_angle", "bevel_relief_angle", "bevel", "7 deg", "44.57 deg"),
+        ("tap", "chamfer_angle", "chamfer_relief_angle", "chamfer", "8 deg", "19.82 deg"),
+    ],
+)
+def test_on_a_rest_the_swivel_of_bevel_and_chamfer_stands_in_place_of_their_angle(
+    drawer: Book, family: str, angle: str, relief: str, surface: str, text: str, swivel: str
+) -> None:
+    card = Card(
+        family=family,
+        machine="drawer",
+        wheel="cup",
+        tool=Tool("A-1", size="12 mm", thread="M12" if family == "tap" else "", flutes="4"),
+        received={"land_width": ("1.5 mm",)},
+        wanted={
+            angle: Wanted("45 deg" if family == "reamer" else "20 deg"),
+            relief: Wanted(text),
+            "surface": Wanted(surface),
+            "relief_method": Wanted("tooth-rest-height"),
+        },
+    )
+    job = work_out(card, drawer)
+    lines = {line.key: line.value for line in setting_lines(job, METRIC)}
+    assert lines["axis_to_wheel_angle"] == swivel
+    assert angle not in lines
+    sheet = setup_sheet(job)
+    assert f"a little less ({swivel})" in " ".join(sheet.split())
 
 
 def test_the_plan_of_a_tap_and_a_countersink_names_the_change_of_the_head(drawer: Book) -> None:
