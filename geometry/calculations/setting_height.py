@@ -248,7 +248,7 @@ CALCULATION = Calculation(
         place=60,
         sets=("half_included_angle", AXIS_TO_WHEEL, "wheel_head_height", "tooth_rest_height"),
         better=tuple((key, AXIS_TO_WHEEL) for key in ("half_included_angle", "chamfer_angle", "bevel_angle")),
-        counted=FROM_THE_AXIS,
+        counted=((AXIS_TO_WHEEL, "less than the edge, as the rest turns the tooth"), *FROM_THE_AXIS),
         not_on=tuple(("tooth-rest-height", one) for one in ALONG_THE_AXIS),
         tells=("pass", "note"),
     ),

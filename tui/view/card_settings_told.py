@@ -109,16 +109,21 @@ def told_of(job: Job, step: Step, lines: list[SettingLine], *, is_set_above: boo
 
 def with_turning(job: Job, step: Step, lines: list[SettingLine], told: list[Told]) -> list[Told]:
     """What is told, and under the first of what is set from a place and to a side, from where and to which."""
-    from_where = [one for one in lines if one.counted]
+    from_where: dict[str, list[SettingLine]] = {}
+    for one in lines:
+        if one.counted:
+            from_where.setdefault(one.counted, []).append(one)
     if step.stopped or not from_where:
         return told
-    said, how = from_where[0].counted, how_turned(job, step)
-    # What is turned has its sentences, which tell of each; of heights the side of the axis is all there is to say.
-    said = f"each {said}" if not how and len(from_where) > 1 else said
-    said = f"{said[:1].upper()}{said[1:]}. {how}".rstrip()
-    titles = [one.title for one in told]
-    under = titles.index(from_where[0].title) + 1 if from_where[0].title in titles else len(told)
-    return [*told[:under], Told(said, is_text=True), *told[under:]]
+    how, found = how_turned(job, step), list(told)
+    for said, own in from_where.items():
+        # What is turned has its sentences, which tell of each; of heights the side of the axis is all there is to say.
+        each = f"each {said}" if not how and len(own) > 1 else said
+        text, how = f"{each[:1].upper()}{each[1:]}. {how}".rstrip(), ""
+        titles = [one.title for one in found]
+        under = titles.index(own[0].title) + 1 if own[0].title in titles else len(found)
+        found.insert(under, Told(text, is_text=True))
+    return found
 
 
 def _title_stopped(job: Job, step: Step) -> str:
