@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from geometry.calculation import (
     AT_THE_WHEEL,
@@ -21,7 +21,10 @@ from geometry.calculation import (
     worst_first,
 )
 from geometry.drill import point
+from geometry.drill.facet_point import facet_point
+from geometry.drill.not_rolled import rolled, said_of_rolled
 from geometry.plausible import LEAST_RELIEF, chisel_plausible, land_plausible, relief_plausible
+from geometry.preconditions import GeometryError
 from geometry.role import Role
 from geometry.sentences import Rounding, angle, length
 from geometry.side_view import point_view
@@ -31,13 +34,15 @@ LIPS = 2
 """The calculation is one of drills with two straight lips."""
 
 
-def _setting(point_angle: float) -> Iterator[Check]:
+def _setting(given: Inputs) -> Iterator[Check]:
+    point_angle = given.number("point_angle")
     half = point_angle / 2
     yield note(
         "Set the axis of the drill at {half} to the wheel face, which is {rest} away from square to it, and grind both "
-        "lips at the same setting; for flat facets on a work head take 'Facet point of a drill on a work head'.",
+        "lips at the same setting" + said_of_rolled(given),
         half=angle(half),
         rest=angle(math.pi / 2 - half),
+        **rolled(given),
     )
     if point.slope_of_point(point_angle) == 0:
         yield note(
@@ -134,11 +139,26 @@ def _lip_relief(given: Inputs) -> tuple[dict[str, float], Iterator[Check]]:
     if not given.has("lip_relief_angle"):
         return {}, iter(())
     lip = given.number("lip_relief_angle")
-    square = point.relief_square_to_lip(lip, given.number("point_angle"))
-    return {"relief_angle": square}, _relief_checks(lip, square)
+    if not given.has("web_thickness") or lip == 0:
+        square = point.relief_square_to_lip(lip, given.number("point_angle"))
+        return {"relief_angle": square}, _relief_checks(given, lip, square)
+    try:
+        first = facet_point(given).first
+    except GeometryError:
+        return {}, _none_square(lip)
+    square = math.atan(first.fall / math.hypot(1.0, first.slope))
+    return {"relief_angle": square}, _relief_checks(given, lip, square)
 
 
-def _relief_checks(lip: float, square: float) -> Iterator[Check]:
+def _none_square(lip: float) -> Iterator[Check]:
+    yield watch(
+        "The lip lies so far ahead of the axis, by half the web, that a lip relief of {lip} at the corner leaves none square "
+        "to it.",
+        lip=angle(lip),
+    )
+
+
+def _relief_checks(given: Inputs, lip: float, square: float) -> Iterator[Check]:
     if lip == 0:
         yield stop(
             "There is no relief behind the lip: it rubs and will not cut. Grind a lip relief of {least} or more.",
@@ -149,8 +169,13 @@ def _relief_checks(lip: float, square: float) -> Iterator[Check]:
     complaints = relief_plausible(lip, "lip", key="lip_relief_angle")
     yield from complaints
     says = note if complaints else passed
+    without = (
+        "" if given.has("web_thickness") else ", without the web: half of it ahead of the axis leaves less"
+    )
     yield says(
-        "A lip relief of {lip} along the axis, across the margin at the corner, is {square} square to the lip.",
+        "A lip relief of {lip} along the axis, across the margin at the corner, is {square} square to the lip"
+        + without
+        + ".",
         lip=angle(lip),
         square=angle(square),
     )
@@ -170,7 +195,7 @@ def _readings(given: Inputs) -> tuple[dict[str, float], tuple[Station, ...]]:
 def _compute(given: Inputs) -> Result:
     whole, diameter = given.number("point_angle"), given.number("diameter")
     outputs = {"half_point_angle": whole / 2, "point_length": point.point_length(whole, diameter)}
-    checks = [*_setting(whole)]
+    checks = [*_setting(given)]
     for found, said in (_heights(given), _lip_relief(given), _chisel(given)):
         outputs |= found
         checks += said
@@ -183,8 +208,17 @@ def _compute(given: Inputs) -> Result:
         checks=worst_first(checks),
         side=point_view(whole, diameter),
         # The relief that is asked for is along the axis; what is answered is how it cuts.
-        named={"relief_angle": "Relief of the lip, square to the edge"} if "relief_angle" in outputs else {},
+        named=_named(given, outputs),
     )
+
+
+def _named(given: Inputs, outputs: Mapping[str, float]) -> dict[str, str]:
+    """What each answer leaves out: the half point angle the roll of a work head, the relief the web where it is not given."""
+    found = {"half_point_angle": "Half point angle, drill not rolled"}
+    if "relief_angle" in outputs:
+        without = "" if given.has("web_thickness") else ", without the web"
+        found["relief_angle"] = f"Relief of the lip, square to the edge{without}"
+    return found
 
 
 CALCULATION = Calculation(
@@ -193,7 +227,7 @@ CALCULATION = Calculation(
     question="How is a drill set to the wheel for its point, how long is the point, and what do unlike lips do to the hole?",
     wants="The diameter is over the margins at the corners, the web is measured at the point, and the lip relief along the axis, across the margin at the outer corner; "
     "the land is that behind the corner, and the chisel edge angle may be counted either way.",
-    neglects="It holds for two straight lips and takes the chisel edge as level; the relief square to the lip takes the lip as in line with the axis, which a thick web is not. "
+    neglects="It holds for two straight lips and takes the chisel edge as level; without the web the relief square to the lip takes the lip as in line with the axis, which makes it too large. "
     "The indicator readings take the flank as falling evenly, which a ground flank does only close behind the lip.",
     kinds=("twist-drill", "step-drill", "subland-drill", "centre-drill"),
     belongs_on=("lip",),

@@ -108,7 +108,48 @@ def test_the_relief_that_is_answered_is_the_one_square_to_the_lip_and_is_called_
     falls = math.acos(square[1] / math.hypot(*square))
     result = run(SHEET, {**DRILL, "point_angle": 2 * half, "lip_relief_angle": lip_relief})
     assert result.outputs["relief_angle"] == pytest.approx(falls, abs=1e-7)
+    assert result.named["relief_angle"] == "Relief of the lip, square to the edge, without the web"
+
+
+@given(st.floats(0.2, 0.6), st.floats(math.radians(45), math.radians(80)), st.floats(0.05, 0.2))
+def test_with_the_web_the_relief_square_to_the_lip_is_that_of_a_lip_ahead_of_the_axis(
+    lip_relief: float, half: float, share: float
+) -> None:
+    # Derived, by vectors as above: the corner lies half a web ahead, so that the line behind it runs outward too.
+    ahead = math.asin(share)
+    lip = (math.sin(half), 0.0, -math.cos(half))
+    level = math.cos(lip_relief)
+    behind = (level * math.sin(ahead), level * math.cos(ahead), -math.sin(lip_relief))
+    along = sum(a * b for a, b in zip(lip, behind, strict=True))
+    square = [b - along * a for a, b in zip(lip, behind, strict=True)]
+    wanted = math.atan2(-math.copysign(math.hypot(square[0], square[2]), square[2]), square[1])
+    values = {"point_angle": 2 * half, "lip_relief_angle": lip_relief, "web_thickness": share * 12.7}
+    result = run(SHEET, {**DRILL, "diameter": 12.7} | values)
+    if wanted < 0:
+        assert "relief_angle" not in result.outputs
+        return
+    assert result.outputs["relief_angle"] == pytest.approx(wanted, abs=1e-7)
     assert result.named["relief_angle"] == "Relief of the lip, square to the edge"
+
+
+def test_half_the_point_says_that_it_is_of_a_drill_that_is_not_rolled_and_what_a_rolled_one_takes() -> None:
+    # Derived by hand: sin d is 0.6 / 4, 8.627 degrees ahead; the facet falls (tan 12 - cot 59 sin d) / cos d = 0.1238, so that
+    # the axis lies atan(1 / hypot(cot 59, 0.1238)) = 58.47 to the face, rolled atan(0.1238 / cot 59) = 11.64.
+    values = {"diameter": 8.0, "point_angle": math.radians(118), "lip_relief_angle": math.radians(12)}
+    for web, said in ({}, "a web of 1.2 mm, the usual one"), ({"web_thickness": 1.2}, "its web of 1.2 mm"):
+        result = run(SHEET, values | web)
+        assert result.named["half_point_angle"] == "Half point angle, drill not rolled"
+        told = " ".join(str(one.sentence) for one in result.checks)
+        assert f"one rolled 11.64 deg on a work head for flat facets takes 58.47 deg with {said}" in told
+    assert math.degrees(result.outputs["relief_angle"]) == pytest.approx(6.06, abs=0.005)
+
+
+def test_a_web_so_thick_that_no_relief_is_left_square_to_the_lip_is_told_and_answers_none() -> None:
+    values = {"diameter": 8.0, "point_angle": math.radians(118), "lip_relief_angle": math.radians(12)}
+    result = run(SHEET, values | {"web_thickness": 4.0})
+    assert "relief_angle" not in result.outputs
+    assert result.checks[0].state == "watch"
+    assert "leaves none square to it" in str(result.checks[0].sentence)
 
 
 @given(st.floats(0.05, 0.6), st.floats(0.1, 4))
