@@ -122,8 +122,13 @@ def rubs(
     diameter: float,
     measured_as: str,
     as_given: Callable[[float], float] = _as_it_is,
+    *,
+    is_read: bool = False,
 ) -> Check:
     """The stop for the heel of a flat that touches or stands proud, with what would fix it.
+
+    Worked out, the flat stands proud where it is carried on past the circle; the metal there ends at the body. Read, it is the
+    heel itself.
 
     Args:
         heel_drop: of the heel, in mm, zero or below.
@@ -132,18 +137,21 @@ def rubs(
         diameter: of the circle of the edges, in mm.
         measured_as: how the land was measured, ``arc`` or ``chord``.
         as_given: turns a relief seen square to the axis (rad) into the view in which it was given.
+        is_read: whether the drop was read on the tool.
 
     Example:
         >>> str(rubs(-0.05485, 1 / 3, 0.1396263, 12.0, "arc").sentence)
-        'The heel stands 0.05485 mm proud of the circle: it will rub. Narrow the land to 1.676 mm, raise the relief above 9.549 deg, or grind a second facet behind it.'
+        'The flat, carried on to the heel, stands 0.05485 mm proud of the circle: the heel will rub. Narrow the land to 1.676 mm, raise the relief above 9.549 deg, or grind a second facet behind it.'
     """
     says = "The heel just touches the circle: it will rub."
     proud: dict[str, Amount | str] = {}
+    stands = "The heel stands" if is_read else "The flat, carried on to the heel, stands"
+    rub = "proud of the circle: it will rub." if is_read else "proud of the circle: the heel will rub."
     if heel_drop < 0:
-        says = "The heel stands {proud} proud of the circle: it will rub."
+        says = stands + " {proud} " + rub
         proud["proud"] = length(-heel_drop)
     if -HARDLY < heel_drop < 0:
-        says = "The heel stands less than {hardly} proud of the circle: it will rub."
+        says = stands + " less than {hardly} " + rub
         proud = {"hardly": length(HARDLY, Rounding.UP)}
     ways = _steeper(as_given(turned / 2))
     widest = land_width(flat.clear_angle(relief_angle), diameter, measured_as) * (1 - HAIR)

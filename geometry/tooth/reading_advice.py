@@ -61,6 +61,7 @@ def heel(place: Place, found: Found, form: str | None) -> tuple[Check, ...]:
                 place.diameter,
                 place.measured_as,
                 lambda a: place.edge.given(a, "radial"),
+                is_read=True,
             ),
         )
     steepest = quantity("relief_angle").high

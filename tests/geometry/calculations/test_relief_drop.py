@@ -108,7 +108,7 @@ def test_the_sentence_of_a_heel_that_rubs_names_every_way_out() -> None:
     }
     (check,) = relief_drop(**tool).checks
     assert str(check.sentence) == (
-        "The heel stands 0.05485 mm proud of the circle: it will rub. Narrow the land to 1.676 mm, "
+        "The flat, carried on to the heel, stands 0.05485 mm proud of the circle: the heel will rub. Narrow the land to 1.676 mm, "
         "raise the relief above 9.549 deg, or grind a second facet behind it."
     )
 

@@ -79,7 +79,7 @@ def test_each_form_has_the_numbers_of_an_answer(book: Book, form: str) -> None:
     told = words(form, pages(book)["answer"])
     # D 12, 8 degrees, an arc of 2: the flat heel stands 0.05485 proud of the circle; derived.
     assert "-0.055 mm" in told
-    assert "STOP The heel stands 0.055 mm proud" in told
+    assert "STOP The flat, carried on to the heel, stands 0.055 mm proud" in told
     assert "typed: 12 mm +/- 0.1" in told
 
 

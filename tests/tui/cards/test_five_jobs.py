@@ -303,7 +303,7 @@ async def test_a_drill_made_to_an_odd_size(at_the_yard: AtTheYard) -> None:
         assert hands.app.screen.form.row.key == "relief-drop"
         # A single facet over the whole land would stand proud: the drop is R - R cos(a) / cos(theta - a).
         proud = 4.35 * cos(radians(12)) / cos(3.1 / 4.35 - radians(12)) - 4.35
-        assert f"The heel stands {mm(proud)} proud" in hands.words()
+        assert f"carried on to the heel, stands {mm(proud)} proud" in hands.words()
         await hands.do("<enter>", ".6", "<enter>")
         shown = await hands.do(".04")
         shown += await further_down(hands)

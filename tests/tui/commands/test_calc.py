@@ -122,9 +122,9 @@ def test_the_answer_as_text_warns_and_shows_readings_with_units(capsys: pytest.C
     words = ["diameter=12", "relief_angle=8", "land_width=2", "relief_form=flat"]
     code, out, _ = run(capsys, "calc", "relief-drop", *words)
     assert code == 0
-    assert "STOP  The heel stands 0.055 mm proud" in out
+    assert "STOP  The flat, carried on to the heel, stands 0.055 mm proud" in out
     assert "heel" in out
-    assert out.splitlines()[1].startswith("STOP  The heel stands 0.055 mm proud")
+    assert out.splitlines()[1].startswith("STOP  The flat, carried on to the heel, stands 0.055 mm proud")
     assert len(out.splitlines()) <= A_SCREEN
     assert "CAUTION  under marked speed | ring wheel" in out
     assert "Before you grind" not in out
