@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from geometry.calculation import Check
 from geometry.quantities import QUANTITIES, quantity
 from library.cards.cams import show_angle
 from library.cards.history import ground_to_last, sharpenings_left
@@ -11,7 +12,9 @@ from library.cards.issues import issues_of, keeps_open
 from library.cards.job import Job
 from library.cards.last_facet import heel_or_title
 from library.cards.learn import in_book, lessons
+from library.cards.measured_again import MEASURED_AGAIN, measured_after
 from library.cards.model import Inspection
+from library.cards.step import Step
 from library.cards.still_to_measure import still_to_measure
 from library.pages.page import Checks, Named, Said, Values
 from library.pages.setting_answers import Parts
@@ -79,13 +82,26 @@ def _on_watch(job: Job) -> Iterator[str]:
     cam = job.by_cam
     for step in job.steps:
         for check in step.checks if step.works else ():
-            if check.state != "watch":
+            if check.state != "watch" or _is_of_before(job, step, check):
                 continue
             text = say(check.sentence, job.display)
             if cam is not None and cam.differs and show_angle(cam.given) in text:
                 yield f"The cam of {cam.throw} gives {show_angle(cam.given)} of relief where {show_angle(cam.wanted)} was wanted."
             else:
                 yield f"{text.partition('. ')[0].removesuffix('.')}."
+
+
+def _is_of_before(job: Job, step: Step, check: Check) -> bool:
+    """Whether a watch is of the tool as it came, in what was measured again after grinding: the page After judges that.
+
+    What a job is worked out with anew once it is measured again is of the tool as it is.
+    """
+    return bool(check.cure) and all(
+        step.provenance.get(key) == "measured"
+        and key not in MEASURED_AGAIN.values()
+        and measured_after(job.card, key)
+        for key, _ in check.cure
+    )
 
 
 def _title(key: str) -> str:
