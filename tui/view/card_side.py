@@ -11,6 +11,7 @@ from geometry.role import HEEL
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
 from library.calc.surfaces import LANDS, title_of
+from library.calc.taper_reamers import DIRECTION
 from library.cards.history import Visit
 from library.cards.inspecting import received_reliefs
 from library.cards.job import Job
@@ -24,7 +25,7 @@ from tui.figure.quantity_figures import has_sketch
 from tui.figure.sketch.section import drop_of, land_of
 from tui.view.card_readings import in_short
 from tui.view.card_row import Row
-from tui.view.figure_page import quantity_figure
+from tui.view.figure_page import drawn_as, quantity_figure
 from tui.view.lines import EMPTY, Line, Piece, fit, line, rule, wrap
 
 MOST_VISITS = 6
@@ -100,7 +101,10 @@ def _pictured(job: Job, row: Row) -> str:
     is_axial = row.quantity in DROPS and indicator_points(job) == "along-the-axis"
     is_land = row.quantity == "land_width" and job.choice.surface in LANDS
     named = drop_of(job.choice.surface) if is_axial else land_of(job.choice.surface)
-    return named if (is_axial or is_land) and has_sketch(named) else row.quantity
+    if (is_axial or is_land) and has_sketch(named):
+        return named
+    tapers = next((one.answer for one in job.steps if DIRECTION in one.answer.inputs), None)
+    return drawn_as(row.quantity, tapers)
 
 
 def _result(job: Job, name: str) -> Result | None:

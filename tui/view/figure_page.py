@@ -8,19 +8,25 @@ from dataclasses import replace
 from geometry.calculation import Result
 from geometry.quantities import QUANTITIES, quantity
 from library.book.model import Entry
+from library.calc.answer import Answer
 from library.calc.field_titles import title_in
 from library.calc.surfaces import LANDS, title_of
+from library.calc.taper_reamers import DIRECTION
 from library.units.show import show_answer
 from library.units.system import Display
 from tui.figure.alphabet import Alphabet
 from tui.figure.panel import NARROWEST, abreast, drawings, stacked
-from tui.figure.quantity_figures import SMALL, has_picture, picture_lines
+from tui.figure.quantity_figures import SMALL, has_picture, has_sketch, picture_lines
+from tui.figure.sketch.cone import grown_of, without_growth
 from tui.figure.sketch.section import land_of
 from tui.view.form import Form
 from tui.view.lines import EMPTY, Line, Piece, filled, line, wrap
 
 NUMBERS, WIDE_NUMBERS = 80, 113
 """Columns of the numbers where drawings stand beside them: on a screen of usual width, and on a wide one."""
+
+LARGER = "larger"
+"""The word for the way in which a tool that cuts a taper goes toward its back."""
 
 _WIDE, _WIDEST = 150, 70
 _CHECKS = 3
@@ -64,6 +70,18 @@ def pictured(form: Form) -> str:
     return own if has_picture(own) else form.focus
 
 
+def drawn_as(named: str, found: Answer | None) -> str:
+    """The name of a picture, on a tool that cuts a taper the one that is larger toward the back.
+
+    Args:
+        named: of the quantity in hand.
+        found: the calculation that says which way the tool tapers; nothing where none does.
+    """
+    way = found.inputs.get(DIRECTION) if found is not None else None
+    grown = grown_of(named)
+    return grown if way is not None and way.value == LARGER and has_sketch(grown) else named
+
+
 def column_width(width: int, gap: int) -> int:
     """Columns for drawings beside the numbers; 0 where they have no room there.
 
@@ -82,7 +100,7 @@ def figure_column(form: Form, display: Display, width: int, height: int, alphabe
     drawn = stacked(drawings(result, display), width, height, alphabet) if result is not None else []
     room = height - len(drawn) - (1 if drawn else 0)
     if room >= _LEAST_PICTURE + 1:
-        below = quantity_figure(pictured(form), width, room, alphabet, _titled(form))
+        below = quantity_figure(drawn_as(pictured(form), form.answer), width, room, alphabet, _titled(form))
         drawn += [EMPTY, *below] if drawn and below else below
     return filled(drawn, height)
 
@@ -111,7 +129,12 @@ def large_figures(
     if result is None:
         head = [field, *waiting, EMPTY]
         return filled(
-            [*head, *quantity_figure(pictured(form), width, height - len(head), alphabet, _titled(form))],
+            [
+                *head,
+                *quantity_figure(
+                    drawn_as(pictured(form), form.answer), width, height - len(head), alphabet, _titled(form)
+                ),
+            ],
             height,
         )
     head = [field, *_outputs(result, display, width), *([EMPTY] if height >= _ROOMY else [])]
@@ -121,7 +144,11 @@ def large_figures(
         drawn = abreast(wanted, width, room - under, alphabet)
     else:
         drawn = quantity_figure(
-            pictured(form), width, max(room - under, min(room, _LOWEST)), alphabet, _titled(form)
+            drawn_as(pictured(form), form.answer),
+            width,
+            max(room - under, min(room, _LOWEST)),
+            alphabet,
+            _titled(form),
         )
         drawn = drawn or wrap("This calculation has no drawing.", width)
     return filled([*head, *drawn, EMPTY, *waiting], height)
@@ -150,8 +177,8 @@ def quantity_figure(key: str, width: int, height: int, alphabet: Alphabet, title
 
 def _name_of(key: str) -> str:
     """What a picture is of: a quantity, or a drop or a land on one surface."""
-    if key in QUANTITIES:
-        return quantity(key).title
+    if without_growth(key) in QUANTITIES:
+        return quantity(without_growth(key)).title
     surface, _, what = key.rpartition("-")
     return title_of("land_width" if key == land_of(surface) else f"axial_{what}", surface)
 

@@ -16,8 +16,11 @@ from library.calc.answer import answer
 from library.units.system import METRIC
 from tests.tui.view.whole_page import whole
 from tui.figure.alphabet import ASCII
+from tui.figure.quantity_figures import sketch_of
+from tui.figure.sketch.cone import grown_of
+from tui.figure.sketch.model import Path
 from tui.view.calculator_page import CalculatorPage
-from tui.view.figure_page import column_width, has_drawing, pictured
+from tui.view.figure_page import column_width, drawn_as, has_drawing, pictured, quantity_figure
 from tui.view.form import Form
 from tui.view.lines import text_of, width_of
 from tui.view.text_line import TextLine
@@ -184,3 +187,33 @@ def test_the_relief_of_an_end_is_pictured_on_the_end_and_says_that_it_lies_along
     assert pictured(one.form) in {"end_relief_angle", "second_end_relief_angle"}
     beside = [one.rpartition("\u2502")[2].strip() for one in drawn(one, 120, 30).splitlines()[3:5]]
     assert " ".join(beside).strip() == title
+
+
+def picture_of(key: str, direction: str) -> list[str]:
+    one = page(
+        "back-taper", diameter="20", taper_direction=direction, back_diameter="20.5", taper_length="100"
+    )
+    one.form.focus = key
+    return [
+        text_of(row) for row in quantity_figure(drawn_as(pictured(one.form), one.form.answer), 34, 12, ASCII)
+    ]
+
+
+@pytest.mark.parametrize(
+    "key", ["back_diameter", "taper_ratio", "taper_length", "taper_angle", "swivel_angle"]
+)
+def test_a_tool_that_is_larger_toward_the_back_is_drawn_so(key: str) -> None:
+    smaller, larger = (picture_of(key, way) for way in ("smaller", "larger"))
+    assert smaller[0].strip() == larger[0].strip()  # the same quantity by its name
+    assert "a back taper" not in " ".join(larger)
+    assert larger != smaller
+
+
+@pytest.mark.parametrize("key", ["back_diameter", "taper_angle", "distance_from_front"])
+def test_the_outline_of_a_growing_tool_is_widest_at_its_back(key: str) -> None:
+    for name, grows in (key, False), (grown_of(key), True):
+        found = sketch_of(name)
+        assert found is not None
+        outline = [at for part in found.base if isinstance(part, Path) for at in part.points if at[1] > 0]
+        front, back = min(outline), max(outline)
+        assert (back[1] > front[1]) is grows

@@ -35,6 +35,10 @@ def _plane(dx: float, dy: float, text: str, side: int = -1) -> tuple[Part, ...]:
     return part((x - dx, y - dy), (x + dx, y + dy)), Name((x - dx, y - dy), text, side, strong=True)
 
 
+_LARGER = "-larger"
+"""What stands behind a quantity in the name of its picture on a tool that is larger toward the back."""
+
+
 def _taper() -> tuple[Part, ...]:
     return (
         dots((-3, 0), (39, 0)),
@@ -162,6 +166,46 @@ def _tapers() -> dict[str, Sketch]:
     }
 
 
+def grown_of(key: str) -> str:
+    """The name of the picture of a quantity on a tool that is larger toward the back.
+
+    Example:
+        >>> grown_of("back_diameter")
+        'back_diameter-larger'
+    """
+    return f"{key}{_LARGER}"
+
+
+def without_growth(name: str) -> str:
+    """The quantity of which a picture is, also where its tool is larger toward the back; the inverse of ``grown_of``.
+
+    Example:
+        >>> without_growth("back_diameter-larger"), without_growth("land_width")
+        ('back_diameter', 'land_width')
+    """
+    return name.removesuffix(_LARGER)
+
+
+def _tapers_grown() -> dict[str, Sketch]:
+    """What is told of a taper either way, on a tool that cuts one."""
+    grown, tip = _grown(), (-14.4, 0.0)
+    there = (20.0, 5 + 20 / 12)
+    back = Measure((36, -8), (36, 8), "back", 1)
+    length = (dots((0, -5), (0, -13)), dots((36, -8), (36, -13)), Measure((0, -12), (36, -12), "length"))
+    cone = (dots((-17, 0), (27, 0)), line((0, -3), (0, 3), (24, 8), (24, -8), (0, -3)))
+    return {
+        "taper_ratio": Sketch(grown, (Measure((0, -5), (0, 5), "", 1), back, *length)),
+        "back_diameter": Sketch(grown, (back,)),
+        "taper_length": Sketch(grown, length),
+        "taper_angle": Sketch(cone, (dots((0, 3), tip, (0, -3)), Bow(tip, 16.0, 11.8, -11.8, "whole"))),
+        "swivel_angle": Sketch(cone, (dots((0, 3), tip), Bow(tip, 14.0, 0, 11.8, "one side"))),
+        "distance_from_front": Sketch(
+            grown, (dots(there, (20, -13)), dots((0, -5), (0, -13)), Measure((0, -12), (20, -12), "distance"))
+        ),
+        "diameter_there": Sketch(grown, (Measure((20, -there[1]), there, "there"),)),
+    }
+
+
 def sketches() -> dict[str, Sketch]:
     """Quantities of cones, steps, bevels and tapers."""
     work = (
@@ -211,4 +255,5 @@ def sketches() -> dict[str, Sketch]:
         "length_after": Sketch(usable, (after, Measure((6, 10), (22, 10), "left"), dots((22, 0), (22, 11)))),
         **_throws(),
         **_tapers(),
+        **{grown_of(key): one for key, one in _tapers_grown().items()},
     }
