@@ -76,7 +76,11 @@ def relief_square_to_edge(swivel: float, turned: float) -> float:
 def test_what_is_set_for_a_rest_grinds_the_edge_and_the_relief_that_are_wanted(
     surface: str, key: str, whole: float, relief: float
 ) -> None:
-    wanted = {"surface": surface, key: math.radians(whole), "relief_angle": math.radians(relief)}
+    wanted: dict[str, Given] = {
+        "surface": surface,
+        key: math.radians(whole),
+        "relief_angle": math.radians(relief),
+    }
     found = run(SHEET, CUP | wanted).outputs
     swivel, turned = found["axis_to_wheel_angle"], math.asin(found["tooth_rest_height"] / RADIUS)
     half = whole if key == "bevel_angle" else whole / 2
@@ -101,19 +105,27 @@ def test_the_chamfer_of_a_tap_is_swivelled_by_the_same() -> None:
 @pytest.mark.parametrize("surface", ["cone", "bevel", "chamfer"])
 def test_a_swivel_that_was_set_tells_the_edge_that_it_leaves(surface: str) -> None:
     key = {"cone": "included_angle", "bevel": "bevel_angle", "chamfer": "chamfer_angle"}[surface]
-    given_now = {"surface": surface, "axis_to_wheel_angle": math.radians(41), "relief_angle": math.radians(8)}
+    given_now: dict[str, Given] = {
+        "surface": surface,
+        "axis_to_wheel_angle": math.radians(41),
+        "relief_angle": math.radians(8),
+    }
     found = run(SHEET, CUP | given_now)
     turned = math.asin(found.outputs["tooth_rest_height"] / RADIUS)
     share = 2 if surface == "cone" else 1
     assert found.outputs[key] == pytest.approx(share * edge_ground(math.radians(41), turned))
-    by_height = {key: value for key, value in given_now.items() if key != "relief_angle"}
+    by_height: dict[str, Given] = {key: value for key, value in given_now.items() if key != "relief_angle"}
     again = run(SHEET, CUP | by_height | {"tooth_rest_height": found.outputs["tooth_rest_height"]})
     assert again.outputs[key] == pytest.approx(found.outputs[key])
     assert again.outputs["relief_angle"] == pytest.approx(math.radians(8))
 
 
 def test_the_answer_says_the_swivel_the_edge_and_what_the_plain_angle_would_make() -> None:
-    wanted = {"surface": "cone", "included_angle": math.radians(82), "relief_angle": math.radians(8)}
+    wanted: dict[str, Given] = {
+        "surface": "cone",
+        "included_angle": math.radians(82),
+        "relief_angle": math.radians(8),
+    }
     said = " ".join(str(check.sentence) for check in run(SHEET, CUP | wanted).checks)
     turned = math.asin(math.sin(math.atan(math.tan(math.radians(8)) / math.cos(math.radians(41)))))
     off = 2 * math.degrees(edge_ground(math.radians(41), turned))
@@ -122,7 +134,11 @@ def test_the_answer_says_the_swivel_the_edge_and_what_the_plain_angle_would_make
 
 
 def test_a_straight_wheel_over_a_level_tooth_leaves_the_swivel_as_the_edge() -> None:
-    straight = {"wheel_shape": "type-1-straight", "wheel_diameter": 150.0, "relief_angle": 0.14}
+    straight: dict[str, Given] = {
+        "wheel_shape": "type-1-straight",
+        "wheel_diameter": 150.0,
+        "relief_angle": 0.14,
+    }
     wanted = run(SHEET, {**straight, "surface": "cone", "included_angle": math.radians(82)})
     assert "axis_to_wheel_angle" not in wanted.outputs
     assert wanted.outputs["half_included_angle"] == pytest.approx(math.radians(41))
@@ -136,7 +152,11 @@ def test_a_cylinder_is_swivelled_by_nothing() -> None:
 
 
 def test_a_swivel_too_steep_for_any_edge_of_that_relief_is_refused() -> None:
-    steep = {"surface": "cone", "axis_to_wheel_angle": math.radians(85), "relief_angle": math.radians(10)}
+    steep: dict[str, Given] = {
+        "surface": "cone",
+        "axis_to_wheel_angle": math.radians(85),
+        "relief_angle": math.radians(10),
+    }
     with pytest.raises(Refusal) as refused:
         run(SHEET, CUP | steep)
     assert "Swivel less, or give less relief." in str(refused.value)
