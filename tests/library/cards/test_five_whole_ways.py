@@ -253,7 +253,8 @@ def a_drill_on_a_work_head() -> Way:
                             # The flat over the axis, less the flat over the corner.
                             "point_height": radius * (cos(ahead) * fall_along - sin(ahead) * fall_behind)},
             "drill-point": {"half_point_angle": radians(59), "point_length": radius * fall_along, "land_angle": land / radius,
-                            "relief_angle": atan(wanted / hypot(1.0, fall_along)),
+                            # The web was measured, so that the flat behind the lip is the same.
+                            "relief_angle": atan(fall_behind / hypot(1.0, fall_along)),
                             # Of a cone of this relief all the way, as an arc of 5 mm rolled out.
                             "axial_drop": land * wanted},
             # The heel of so wide a single flat stands ahead of the corner, so that no feed clears.
