@@ -53,6 +53,13 @@ class Graduation:
     reach: Reach = ANY_WAY
 
 
+SAME_SWIVEL: Mapping[str, tuple[str, ...]] = {
+    "axis_to_wheel_angle": ("half_included_angle", "bevel_angle", "chamfer_angle")
+}
+"""What is set on the same swivel as another quantity: a shop that wrote down its swivel for the angle of an edge sets on it what
+grinds that edge on a tooth rest too."""
+
+
 @dataclass(frozen=True)
 class Machine:
     """One grinder with its work head.
@@ -95,8 +102,12 @@ class Machine:
         return bool(self.cam_throws) or self.cam_throw_range != ANY_WAY
 
     def setting_graduation(self, key: str) -> Graduation | None:
-        """The graduation on which a quantity is set, or nothing."""
-        return next((graduation for graduation in self.graduations.values() if key in graduation.sets), None)
+        """The graduation on which a quantity is set, or nothing; of a swivel that none names, that of the edge it is for."""
+        for one in (key, *SAME_SWIVEL.get(key, ())):
+            for graduation in self.graduations.values():
+                if one in graduation.sets:
+                    return graduation
+        return None
 
     def reading_graduation(self, key: str) -> Graduation | None:
         """The graduation on which a quantity is read, or nothing."""

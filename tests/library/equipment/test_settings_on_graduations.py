@@ -221,3 +221,15 @@ def test_a_swivel_on_a_rest_tells_the_edge_that_its_rounding_makes() -> None:
     turned = math.atan(math.tan(math.radians(8)) / math.cos(found))
     assert math.tan(found) == pytest.approx(set_to / math.cos(turned))
     assert "makes the included angle" in cost_said(line)
+
+
+@pytest.mark.parametrize("edge", ["half_included_angle", "bevel_angle", "chamfer_angle"])
+def test_a_swivel_written_down_for_an_edge_sets_that_of_a_tooth_on_its_rest_too(edge: str) -> None:
+    found = _by_degrees(edge).setting_graduation("axis_to_wheel_angle")
+    assert found is not None
+    assert found.title == "table"
+    assert _by_degrees("swivel_angle").setting_graduation("axis_to_wheel_angle") is None
+    # What names it itself goes before.
+    other = Graduation("axis", "axis", Measure("1 deg", 1.0), Kind.ANGLE, sets=("axis_to_wheel_angle",))
+    both = Machine("m", "M", graduations={**_by_degrees(edge).graduations, "axis": other})
+    assert both.setting_graduation("axis_to_wheel_angle") == other
