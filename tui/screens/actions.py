@@ -75,7 +75,12 @@ class ActionsScreen(Chooser):
     def found(self) -> list[Choice]:
         """The likeliest first: those that have the words whole in their titles, then as parts of these, then in what is said of them."""
         words = self.find.text.casefold().split()
-        return sorted(super().found(), key=lambda one: _far_from(one, words)) if words else super().found()
+
+        def far(one: Choice) -> tuple[int, bool]:
+            # What is there on every screen is seldom what somebody seeks.
+            return _far_from(one, words), self._line(one).group == "program"
+
+        return sorted(super().found(), key=far) if words else super().found()
 
     def take(self, choice: Choice) -> None:
         """Go back and do it there."""
