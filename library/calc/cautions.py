@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable
+from typing import Literal
 
 from geometry.calculation import Calculation
 from library.book.model import Book, Caution, Entry, Material
@@ -10,6 +11,35 @@ from library.book.tool_materials import tool_material
 
 LAST_WORD = "defer"
 """The caution that closes every list: the wheel's maker, the machine's manual and local rules come first."""
+
+Doing = Literal["mounting", "handling", "grinding"]
+"""What is done with a tool: its wheel chosen and mounted, an edge handled and measured, or the tool at the wheel."""
+
+BELONGS_TO: dict[str, Doing] = {
+    **dict.fromkeys(
+        (
+            "wheel-rating",
+            "ring-test",
+            "mounting",
+            "wheel-change",
+            "wheel-storage",
+            "wheel-balance",
+            "coolant-off",
+        ),
+        "mounting",
+    ),
+    **dict.fromkeys(
+        ("magnesium-fire", "aluminium-dust", "one-metal-collector", "titanium-fire", "beryllium-copper")
+        + ("carbide-dust", "cobalt-dust", "cadmium-braze")
+        + ("guard-and-rest", "stand-aside", "diamond-on-steel", "dust", "burning"),
+        "grinding",
+    ),
+    "sharp-edges": "handling",
+}
+"""What most of the cautions belong to; one that is named nowhere here comes after those that are."""
+
+PERSONAL = frozenset({"eyes", "hands"})
+"""Those of whoever handles an edge or grinds it."""
 
 
 def cautions_for(
@@ -67,6 +97,32 @@ def material_of(entry: Entry, book: Book) -> Material | None:
 def cautions_of_all(entries: Iterable[Entry], book: Book) -> tuple[Caution, ...]:
     """The cautions of several entries, each once."""
     return tuple(by_danger({one.id for entry in entries for one in cautions_for(None, entry, book)}, book))
+
+
+def of_what_is_done(found: Iterable[Caution], doing: Doing) -> tuple[Caution, ...]:
+    """The same cautions, those of what is done in front, then those of grinding; each part in the order it had.
+
+    Args:
+        found: the cautions, the most dangerous first and the deferring one last.
+        doing: what is done where they stand.
+
+    Example:
+        >>> found = [Caution(key, key, "") for key in ("wheel-rating", "eyes", "dust", "sharp-edges", "defer")]
+        >>> [one.id for one in of_what_is_done(found, "grinding")]
+        ['eyes', 'dust', 'wheel-rating', 'sharp-edges', 'defer']
+        >>> [one.id for one in of_what_is_done(found, "handling")]
+        ['eyes', 'sharp-edges', 'dust', 'wheel-rating', 'defer']
+    """
+
+    def away(one: Caution) -> int:
+        if one.id == LAST_WORD:
+            return 3
+        belongs = BELONGS_TO.get(one.id)
+        if belongs == doing or (one.id in PERSONAL and doing != "mounting"):
+            return 0
+        return 1 if belongs == "grinding" or one.id in PERSONAL else 2
+
+    return tuple(sorted(found, key=away))
 
 
 def by_danger(keys: Collection[str], book: Book) -> Iterable[Caution]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from library.book.model import Book
+from library.calc.cautions import of_what_is_done
 from library.cards.cams import show_angle
 from library.cards.history import Visit, sharpenings_left
 from library.cards.job import Job
@@ -314,9 +315,10 @@ class CardPage:
         )
 
     def _cautions(self, width: int) -> list[Line]:
-        """What can hurt somebody at this job."""
+        """What can hurt somebody at this job, what belongs to the step in hand in front."""
         key = self._keys("cautions")
-        return block_lines([at_arms_length(self.form.job.cautions, f"{key} in full")], width)
+        found = of_what_is_done(self.form.job.cautions, STEPS[self.form.step].doing)
+        return block_lines([at_arms_length(found, f"{key} in full")], width)
 
     def _hint(self, width: int) -> list[Line]:
         """What is wrong with the line in hand, else what belongs there."""

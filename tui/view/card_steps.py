@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
+from library.calc.cautions import Doing
 from library.cards.job import Job
 from tui.view.card_after_rows import after_rows
 from tui.view.card_quantity_rows import received_rows, wanted_rows
@@ -21,20 +22,24 @@ class CardStep:
         title: in a word.
         rows: gives its lines.
         sections: the parts of a card whose problems belong here.
+        doing: what is done there, by which its cautions are ordered.
     """
 
     title: str
     rows: Callable[[Job, Opened], list[Row]]
     sections: frozenset[str]
+    doing: Doing
 
 
 STEPS = (
-    CardStep("Tool", tool_rows, frozenset({"tool", "family", "machine", "wheel", "entry", "units"})),
-    CardStep("Received", received_rows, frozenset({"received", "wrong"})),
-    CardStep("Wanted", wanted_rows, frozenset({"wanted"})),
-    CardStep("Set", settings_rows, frozenset({"settings"})),
-    CardStep("After", after_rows, frozenset({"after"})),
-    CardStep("End", end_rows, frozenset({"notes", "minutes", "result", "remarks"})),
+    CardStep(
+        "Tool", tool_rows, frozenset({"tool", "family", "machine", "wheel", "entry", "units"}), "mounting"
+    ),
+    CardStep("Received", received_rows, frozenset({"received", "wrong"}), "handling"),
+    CardStep("Wanted", wanted_rows, frozenset({"wanted"}), "handling"),
+    CardStep("Set", settings_rows, frozenset({"settings"}), "grinding"),
+    CardStep("After", after_rows, frozenset({"after"}), "grinding"),
+    CardStep("End", end_rows, frozenset({"notes", "minutes", "result", "remarks"}), "handling"),
 )
 """In the order of a job; any of them may be left out or come back to."""
 

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from typing import get_args
+
 from geometry.calculations import calculation, calculation_names
 from library.book.model import Book, Caution, Entry, Family, Material
 from library.book.opening import open_book
-from library.calc.cautions import cautions_for, cautions_of_all
+from library.calc.cautions import BELONGS_TO, Doing, by_danger, cautions_for, cautions_of_all, of_what_is_done
 
 INDEXING = calculation("index-moves")
 SPEED = calculation("wheel-speed")
@@ -60,3 +62,30 @@ def test_every_shipped_caution_belongs_to_something() -> None:
 
 def test_the_speed_of_a_wheel_has_the_cautions_of_mounting_and_dressing_it() -> None:
     assert {"mounting", "dressing"} <= set(names(cautions_for(SPEED, None, open_book())))
+
+
+def test_what_is_done_brings_its_own_cautions_to_the_front_and_leaves_none_out() -> None:
+    book = open_book()
+    jobber = book.entries["twist-drill-jobber-plain-steel"]
+    found = {one.id for one in (*cautions_for(SPEED, None, book), *cautions_for(None, jobber, book))}
+    once = tuple(by_danger(found, book))
+    ordered = {doing: names(of_what_is_done(once, doing)) for doing in get_args(Doing)}
+    assert ordered["mounting"][:4] == ["wheel-rating", "ring-test", "mounting", "wheel-change"]
+    assert ordered["handling"][:3] == ["eyes", "hands", "sharp-edges"]
+    assert ordered["grinding"][:2] == ["eyes", "hands"]
+    assert set(ordered["grinding"][2:6]) == {"guard-and-rest", "stand-aside", "dust", "burning"}
+    for one in ordered.values():
+        assert sorted(one) == sorted(names(once))
+        assert one[-1] == "defer"
+
+
+def test_the_dust_of_a_carbide_tool_stands_before_all_others_while_it_is_ground() -> None:
+    book = open_book()
+    found = cautions_for(None, book.entries["masonry-drill-masonry"], book)
+    assert names(of_what_is_done(found, "grinding"))[0] == "carbide-dust"
+    assert "carbide-dust" in names(of_what_is_done(found, "handling"))[:4]
+
+
+def test_every_name_of_what_is_done_is_a_caution_of_the_book() -> None:
+    # A name that is misspelt would leave its caution at the end without a word.
+    assert set(BELONGS_TO) <= set(open_book().cautions)

@@ -71,3 +71,30 @@ async def test_a_card_tells_the_cautions_of_all_its_calculations(at_the_yard: At
         assert "mounting" in {one.id for one in job.cautions}
         shown = await hands.do("<f4>")
         assert "Flanges, blotters and fit" in shown
+
+
+async def test_each_step_of_a_card_shows_the_cautions_of_what_is_done_there(at_the_yard: AtTheYard) -> None:
+    at_the_wheel = ("goggles", "no gloves", "guard on", "stand aside", "draw dust off", "no blue edge")
+    first = {
+        "Tool": ("under marked speed", "ring wheel", "fit blotters", "isolate first"),
+        "Received": ("goggles", "no gloves", "mind edges"),
+        "Wanted": ("goggles", "no gloves", "mind edges"),
+        "Set": at_the_wheel,
+        "After": at_the_wheel,
+    }
+    async with at_the_yard((80, 24)) as hands:
+        await hands.do("jobber plain", "<ctrl+f>")
+        for step, words in first.items():
+            assert f"[{step}" in hands.shown()
+            above, below = _warned(hands)
+            assert " | ".join((above, below)).startswith(f"CAUTION  {' | '.join(words)}"), step
+            await hands.do("<down>", "<down>")
+            assert _warned(hands) == [above, below], step
+            await hands.do("<ctrl+n>")
+
+
+def _warned(hands: Any) -> list[str]:
+    """The two lines of cautions, without the blanks before and behind their words."""
+    lines = hands.shown().splitlines()
+    first = next(at for at, line in enumerate(lines) if line.startswith("CAUTION"))
+    return [line.strip() for line in lines[first : first + 2]]
