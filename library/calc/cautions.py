@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable
 from typing import Literal
 
-from geometry.calculation import Calculation
+from geometry.calculation import AT_THE_WHEEL, Calculation
 from library.book.model import Book, Caution, Entry, Material
 from library.book.tool_materials import tool_material
 
@@ -15,25 +15,22 @@ LAST_WORD = "defer"
 Doing = Literal["mounting", "handling", "grinding"]
 """What is done with a tool: its wheel chosen and mounted, an edge handled and measured, or the tool at the wheel."""
 
+_MOUNTING = (
+    "wheel-rating",
+    "ring-test",
+    "mounting",
+    "wheel-change",
+    "wheel-storage",
+    "wheel-balance",
+    "coolant-off",
+)
+_OF_THE_DUST = ("magnesium-fire", "aluminium-dust", "one-metal-collector", "titanium-fire", "beryllium-copper",
+                "carbide-dust", "cobalt-dust", "cadmium-braze")  # fmt: skip
+_AT_THE_MACHINE = ("guard-and-rest", "stand-aside", "diamond-on-steel", "dust", "burning")
+
 BELONGS_TO: dict[str, Doing] = {
-    **dict.fromkeys(
-        (
-            "wheel-rating",
-            "ring-test",
-            "mounting",
-            "wheel-change",
-            "wheel-storage",
-            "wheel-balance",
-            "coolant-off",
-        ),
-        "mounting",
-    ),
-    **dict.fromkeys(
-        ("magnesium-fire", "aluminium-dust", "one-metal-collector", "titanium-fire", "beryllium-copper")
-        + ("carbide-dust", "cobalt-dust", "cadmium-braze")
-        + ("guard-and-rest", "stand-aside", "diamond-on-steel", "dust", "burning"),
-        "grinding",
-    ),
+    **dict.fromkeys(_MOUNTING, "mounting"),
+    **dict.fromkeys((*_OF_THE_DUST, *_AT_THE_MACHINE), "grinding"),
     "sharp-edges": "handling",
 }
 """What most of the cautions belong to; one that is named nowhere here comes after those that are."""
@@ -97,6 +94,20 @@ def material_of(entry: Entry, book: Book) -> Material | None:
 def cautions_of_all(entries: Iterable[Entry], book: Book) -> tuple[Caution, ...]:
     """The cautions of several entries, each once."""
     return tuple(by_danger({one.id for entry in entries for one in cautions_for(None, entry, book)}, book))
+
+
+def cautions_of_families(families: Iterable[str], book: Book) -> tuple[Caution, ...]:
+    """What can hurt somebody who grinds tools of some families, where nothing more is known of them.
+
+    Args:
+        families: their ids; without any that has cautions, those of every tool at the wheel.
+        book: has the families and the cautions.
+    """
+    keys: set[str] = set()
+    for name in dict.fromkeys(families):
+        family = book.families.get(name)
+        keys |= {*family.cautions, *_unnamed(family.tool_material, "", book)} if family is not None else set()
+    return of_what_is_done(by_danger({*(keys or AT_THE_WHEEL), LAST_WORD}, book), "grinding")
 
 
 def of_what_is_done(found: Iterable[Caution], doing: Doing) -> tuple[Caution, ...]:

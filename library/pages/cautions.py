@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 
 from library.book.grades import LAW, grade
 from library.book.model import Book, Caution
@@ -51,6 +52,15 @@ def at_arms_length(found: Iterable[Caution], more: str = "") -> CautionWords:
         more: where they stand in full; then they take two lines, and else as many as they need.
     """
     return CautionWords(tuple(one.in_words for one in found), more)
+
+
+def without_words(page: Page) -> Page:
+    """A page without the cautions in a few words, where those stand at the foot of a screen."""
+    sections = (
+        replace(one, blocks=tuple(block for block in one.blocks if not isinstance(block, CautionWords)))
+        for one in page.sections
+    )
+    return replace(page, sections=tuple(one for one in sections if one.blocks or one.heading))
 
 
 def cautions_page(found: Iterable[Caution], book: Book, about: str) -> Page:

@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from library.book.model import Book
+from library.calc.cautions import cautions_of_families
 from library.calc.citation import briefly
 from library.guidance.finding import WORD_OF_LINE, Guidance, Line
-from library.guidance.model import Symptom
+from library.guidance.model import Symptom, setups
 from library.guidance.told import Convert
 from library.guidance.troubles import by_trouble
 from library.pages import wheels
+from library.pages.cautions import at_arms_length
 from library.pages.page import Labelled, Page, Said, Section
 from library.pages.troubles import sentences
 
@@ -28,6 +30,10 @@ SYMPTOMS_LEFT = "{count} more: name the tool too, such as 'heelclear find {troub
 MORE = "{count} more: name the tool too, such as 'heelclear find {word} reamer'."
 
 
+CAUTIONS = "show ID --cautions"
+"""Where they stand in full."""
+
+
 def page_of(book: Book, found: Guidance, convert: Convert | None) -> Page:
     """What was found, the sources behind each line.
 
@@ -37,7 +43,17 @@ def page_of(book: Book, found: Guidance, convert: Convert | None) -> Page:
         convert: writes lengths in the unit that is worked in.
     """
     parts = (*_troubles(book, found, convert), *_wheels(book, found, convert), *_lines(book, found, convert))
-    return Page("", parts)
+    warned = at_arms_length(cautions_of_families(_families(book, found), book), CAUTIONS) if parts else None
+    return Page("", (*parts, Section("", (warned,))) if warned is not None else ())
+
+
+def _families(book: Book, found: Guidance) -> Iterator[str]:
+    """The families of which something is told."""
+    for one in found.symptoms:
+        yield from one.families
+    for line in found.lines:
+        if line.table in setups(book):
+            yield setups(book)[line.table].family
 
 
 def _troubles(book: Book, found: Guidance, convert: Convert | None) -> Iterator[Section]:

@@ -6,8 +6,9 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
 
 from geometry.quantities import QUANTITIES
-from library.book.model import Book, Family
+from library.book.model import Book, Caution, Family
 from library.book.tool_materials import TOOL_MATERIALS
+from library.calc.cautions import cautions_of_families
 from library.calc.citation import cited
 from library.equipment.abrasives import ABRASIVES
 from library.guidance.model import (
@@ -37,6 +38,8 @@ Maker = Callable[[Book, str, Convert | None], Page | None]
 FAILS = "fails"
 """The text of a family that tells how its tools fail."""
 
+_OF_WHEELS = ("recommended_wheel", "unsuited_wheel", "wheel")
+
 
 def own_table_page(book: Book, array: str, name: str, convert: Convert | None = None) -> Page | None:
     """One table of the book as a page; nothing where the book has no such table.
@@ -53,6 +56,25 @@ def own_table_page(book: Book, array: str, name: str, convert: Convert | None = 
     """
     page = _MAKERS[array](book, name, convert)
     return replace(page, sections=(*page.sections, _about(book, array, name))) if page is not None else None
+
+
+def cautions_of_table(book: Book, array: str, name: str) -> tuple[Caution, ...]:
+    """What can hurt whoever does what a table tells; nothing where it tells of no grinding, as that of a thread.
+
+    Args:
+        book: has it.
+        array: its kind.
+        name: its id.
+    """
+    if array == "family":
+        return cautions_of_families((name,), book)
+    if array == "symptom":
+        one = symptoms(book).get(name)
+        return cautions_of_families(one.families if one is not None else (), book)
+    if array == "setup":
+        setup = setups(book).get(name)
+        return cautions_of_families((setup.family,) if setup is not None else (), book)
+    return cautions_of_families((), book) if array in _OF_WHEELS else ()
 
 
 def carriers(book: Book, one: Symptom) -> tuple[Family, ...]:

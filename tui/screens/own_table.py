@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from library.pages.cautions import at_arms_length
 from library.pages.entry import converting
-from library.pages.own_tables import own_table_page
+from library.pages.own_tables import cautions_of_table, own_table_page
+from library.pages.page import Section
 from tui.screens.beside import display_for
 from tui.screens.printing import printed_page
 from tui.screens.reading import Reading
@@ -14,6 +17,9 @@ from tui.view.lines import Line
 from tui.view.page_lines import page_lines
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from library.book.model import Caution
     from library.pages.page import Page
     from tui.screens.base_screen import Needs
     from tui.services.export import Printed
@@ -56,6 +62,19 @@ class OwnTableScreen(Reading):
         page = self.page()
         return page_lines(page, width) if page is not None else []
 
+    def warned(self) -> Iterable[Caution]:
+        """The cautions of what it tells to do."""
+        book = self.session.book
+        return cautions_of_table(book, self.array, self.own_id) if book is not None else ()
+
+    def do_cautions(self) -> None:
+        """Show those cautions in full; the general ones where it has none of its own."""
+        if not tuple(self.warned()):
+            super().do_cautions()
+            return
+        array, name = self.array, self.own_id
+        self.heelclear.show_cautions(None, None, lambda book: cautions_of_table(book, array, name))
+
     def book_changed(self) -> None:
         """Go back where it is not in the book any more."""
         self.is_gone = self.page() is None
@@ -72,6 +91,9 @@ class OwnTableScreen(Reading):
     def printed(self) -> Printed | None:
         """What is shown."""
         page = self.page()
+        found = tuple(self.warned())
+        if page is not None and found:
+            page = replace(page, sections=(*page.sections, Section("", (at_arms_length(found),))))
         return printed_page(page, self.own_id) if page is not None else None
 
     def do_change(self) -> None:

@@ -4,11 +4,16 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from library.pages.cautions import at_arms_length
 from tui.screens.base_screen import BaseScreen
 from tui.view.lines import Line, edge_of, filled
+from tui.view.page_lines import block_lines
 from tui.view.viewport import Viewport
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from library.book.model import Caution
     from tui.session import Session
 
 
@@ -30,6 +35,15 @@ class Reading(BaseScreen):
         self.view.scroll(0)
         edge = edge_of(self.view.below(), width, above=self.view.top)
         return [*filled(lines[self.view.top :], height - 1), edge]
+
+    def warned(self) -> Iterable[Caution]:
+        """The cautions that stand at the foot, the first ones first; none on most screens."""
+        return ()
+
+    def foot(self, width: int, height: int) -> list[Line]:
+        """Those cautions in two lines, which stay while the text scrolls."""
+        found = tuple(self.warned())
+        return block_lines([at_arms_length(found, self.in_full)], width) if found else []
 
     def do_up(self) -> None:
         """One line up."""

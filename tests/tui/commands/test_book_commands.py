@@ -139,3 +139,23 @@ def test_a_book_is_trusted_and_no_more_by_a_command(
     assert is_trusted(tmp_path)
     assert "is not trusted any more" in printed(capsys, "trust", "--withdraw", "--library", str(tmp_path))
     assert not is_trusted(tmp_path)
+
+
+@pytest.mark.parametrize(
+    "words", [["squeals"], ["chatter"], ["burns"], ["infeed", "tap"], ["wheel", "carbide"]]
+)
+def test_what_is_found_of_grinding_has_its_cautions_in_two_lines(
+    words: list[str], capsys: pytest.CaptureFixture[str]
+) -> None:
+    lines = printed(capsys, "find", *words).splitlines()
+    warned = [
+        at for at, line in enumerate(lines) if line.startswith("CAUTION  goggles | no gloves | guard on")
+    ]
+    assert len(warned) == 1
+    assert lines[warned[0] + 1].endswith("show ID --cautions")
+    # Within what a screen of 24 lines shows at the end.
+    assert len(lines) - warned[0] < 24
+
+
+def test_what_is_found_of_a_tool_alone_has_none(capsys: pytest.CaptureFixture[str]) -> None:
+    assert "CAUTION" not in printed(capsys, "find", "gun", "tap")

@@ -28,6 +28,11 @@ WAYS = {
 }
 """How to get to each of them from the book."""
 
+CARRIED_TO_IT = {"sheet", "batch"}
+"""What is read while grinding, so that it begins with what belongs there."""
+
+AT_THE_WHEEL = "goggles | no gloves | guard on"
+
 SIZES = ((60, 20), (120, 36))
 
 
@@ -54,7 +59,8 @@ async def test_the_most_dangerous_comes_first_and_f4_has_all_in_full(
         assert where == hands.app.screen.WHERE
         for size in SIZES:
             await hands.resize(*size)
-            assert "CAUTION  under marked speed | ring wheel" in hands.shown(), size
+            first = AT_THE_WHEEL if where in CARRIED_TO_IT else "under marked speed | ring wheel"
+            assert f"CAUTION  {first}" in hands.shown(), size
         await hands.resize(80, 200)
         await hands.do("<f4>")
         assert hands.app.screen.WHERE == "cautions"
@@ -98,3 +104,41 @@ def _warned(hands: Any) -> list[str]:
     lines = hands.shown().splitlines()
     first = next(at for at, line in enumerate(lines) if line.startswith("CAUTION"))
     return [line.strip() for line in lines[first : first + 2]]
+
+
+@pytest.mark.parametrize("where", ["sheet", "batch"])
+async def test_the_cautions_of_what_is_carried_to_the_machine_stay_while_it_scrolls(
+    where: str, at_the_yard: AtTheYard
+) -> None:
+    async with at_the_yard((80, 24)) as hands:
+        await hands.do(*WAYS[where])
+        above = _warned(hands)
+        assert "".join(hands.shown()).count("CAUTION") == 1
+        await hands.do("<pagedown>")
+        assert "above: PgUp" in hands.shown()
+        assert _warned(hands) == above
+
+
+@pytest.mark.parametrize(("of", "typed", "title"), [
+    ("set-ups", "drill", "HOLD"),
+    ("troubles", "squeals", "CURE"),
+    ("troubles", "how they fail: reamers", "FAILS"),
+])  # fmt: skip
+async def test_what_tells_how_to_grind_has_cautions_and_f4_has_them_in_full(
+    of: str, typed: str, title: str, at_the_yard: AtTheYard
+) -> None:
+    async with at_the_yard((80, 24)) as hands:
+        await hands.do("<f8>", of, "<enter>", typed, "<enter>")
+        assert title in hands.shown()
+        assert f"CAUTION  {AT_THE_WHEEL}" in hands.shown()
+        await hands.resize(80, 200)
+        await hands.do("<f4>")
+        assert "Before you grind" in hands.shown()
+        assert "Eyes" in hands.shown()
+
+
+async def test_a_thread_has_no_cautions_of_grinding(at_the_yard: AtTheYard) -> None:
+    async with at_the_yard((80, 24)) as hands:
+        await hands.do("<f8>", "threads of the shop", "<enter>", "m12", "<enter>")
+        assert hands.app.screen.WHERE == "own-table"
+        assert "CAUTION" not in hands.shown()

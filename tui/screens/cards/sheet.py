@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING
 
+from library.calc.cautions import of_what_is_done
 from library.pages.as_text import PAPER
+from library.pages.cautions import without_words
 from library.setup_sheet.composing import compose
 from library.setup_sheet.sheets import setup_sheet
 from tui.screens.reading import Reading
@@ -14,6 +16,7 @@ from tui.view.lines import Line, wrap
 from tui.view.page_lines import page_lines
 
 if TYPE_CHECKING:
+    from library.book.model import Caution
     from library.cards.job import Job
     from tui.screens.base_screen import Needs
     from tui.session import Session
@@ -48,7 +51,11 @@ class SheetScreen(Reading):
     def text(self, width: int) -> list[Line]:
         """The page as it prints, narrower where the screen is."""
         width = min(width, PAPER.width)
-        return [*wrap(self._page.title, width, "head"), *page_lines(self._page, width)]
+        return [*wrap(self._page.title, width, "head"), *page_lines(without_words(self._page), width)]
+
+    def warned(self) -> Iterable[Caution]:
+        """The cautions of the job, those of grinding in front; on paper they stand at the head."""
+        return of_what_is_done(self._job.cautions, "grinding")
 
     def do_cautions(self) -> None:
         """Show the cautions of the job in full."""
