@@ -9,6 +9,7 @@ from library.book.grades import DOCUMENTS, GRADES, grade
 from library.book.model import Book, Citation, Entry, Family, Value
 from library.book.tool_materials import tool_material
 from library.calc.cautions import cautions_for
+from library.calc.citation import briefly
 from library.calc.in_units import BOOK, as_written, in_units, shown_span
 from library.calc.wording import remarks, span
 from library.guidance.setups import for_entry, setups_of
@@ -203,16 +204,34 @@ def in_hand(book: Book, value: Value, display: Display | None = None) -> str:
         >>> in_hand(Book({}, sources={"a": manual}), Value("flutes", citation=Citation("published", "a", "page 3")))
         'Flutes. Source (M: military or national manual): A manual, page 3'
     """
+    return " ".join(filter(None, in_hand_parts(book, value, display)))
+
+
+def in_hand_parts(
+    book: Book, value: Value, display: Display | None = None, *, brief: bool = False, with_span: bool = False
+) -> tuple[str, str, str]:
+    """The same in three parts: what is read first, the source, and what other sources have.
+
+    Args:
+        book: has the documents.
+        value: of an entry.
+        display: the units that are worked in; without one everything stands as the book has it.
+        brief: tells the source by its title and the place in it alone.
+        with_span: tells its range too, for where that stands nowhere else.
+    """
     found = remarks(book, value, spoken_span=lambda one: shown_span(one, display))
     source, *more = found if not value.unread else ["", *found]
+    if brief and source:
+        source = f"Source: {briefly(book, value.citation)}"
     first = [part for part in more if not part.startswith("Another source")]
     others = [part for part in more if part not in first]
     if value.citation.label == "published" and source:
         source = source.replace("Source", f"Source{_graded(book, value.citation)}", 1)
     unread = [span(value)] if value.unread and value.first() is None else []
-    told = " ".join(part for part in (*unread, *first, source, *others) if part)
     own = f" B{own[1:]}." if (own := as_written(value, display)) else ""
-    return f"{quantity(value.key).title}.{own} {told}"
+    named = f": {shown_span(value, display)}." if with_span else f".{own}"
+    before = " ".join((f"{quantity(value.key).title}{named}", *filter(None, (*unread, *first))))
+    return before, source, " ".join(others)
 
 
 def _graded(book: Book, citation: Citation) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from library.pages.entry import in_hand
 from tui import screens
 from tui.screens.beside import display_for, whose
 from tui.screens.cards.card_navigation import begin_card
@@ -29,6 +30,7 @@ class EntryScreen(PanedScreen):
     def __init__(self, session: Session, entry: Entry) -> None:
         super().__init__(session)
         self.page = EntryPage(entry, session.page.find.text)
+        self.page.whole = f"{self.key_of('help')} in full"
 
     @property
     def entry(self) -> Entry:
@@ -84,6 +86,13 @@ class EntryScreen(PanedScreen):
     def word_in_hand(self) -> str:
         """The quantity of the value in hand."""
         return self.page.key
+
+    def told_in_hand(self) -> str:
+        """All that the book tells of the value in hand."""
+        book, value = self.session.book, self.entry.values.get(self.page.key)
+        return (
+            in_hand(book, value, display_for(self.session)) if book is not None and value is not None else ""
+        )
 
     def do_down(self) -> None:
         """To the next value, and past the last one a line further down the text."""

@@ -17,7 +17,6 @@ from library.pages.entry import (
     guide,
     how_it_is_ground,
     in_detail,
-    in_hand,
     values_table,
 )
 from library.pages.entry_sources import in_short, legend
@@ -27,23 +26,24 @@ from library.pages.troubles import troubles
 from library.units.system import Display
 from tui.view.lines import EMPTY, Line, Piece, above_of, edge_of, fit, line, rule, text_of, width_of, wrap
 from tui.view.page_lines import block_lines, page_lines
+from tui.view.value_note import note_lines
 from tui.view.viewport import Viewport
 
 GAP = "  "
 LEAST_TITLE = 10
-"""Cells of a name below which the ends of a range give way."""
+"""Cells of a name below which the ends of a range stand behind the usual value, or give way."""
 
-LEAST_NAME = 6
-"""Cells of a name below which a usual value stands without its range."""
-
-LEAST_TEXT = 5
-"""Lines of what to grind that are in sight below the values, where the screen has them at all."""
+LEAST_TEXT = 3
+"""Lines of what to grind that are in sight below a long note, where the screen has them at all."""
 
 LEAST_TOLD = 2
 """Lines at least for what is told of the value in hand."""
 
 TALL = 30
 """Lines from which what the letters behind the values mean may take two."""
+
+RANGED = "(..)"
+"""Behind a usual value whose range has no room."""
 
 LOW_AND_HIGH = (2, 3)
 TAG = 4
@@ -65,6 +65,7 @@ class EntryPage:
         self.sought = sought
         self.chosen = 0
         self.view = Viewport()
+        self.whole = "? in full"
 
     def take(self, entry: Entry, *, anew: bool = False) -> None:
         """Show another entry, or the same as it is now."""
@@ -103,11 +104,15 @@ class EntryPage:
         """
         room = max(height - 1, 0)
         table = values_table(book, self.entry, display)
-        values = value_lines(table, width, self.chosen if live else None, whole=live)
+        values = value_lines(table, width, self.chosen if live else None)
         noted = self.entry.values if live else {}
-        told = {key: wrap(in_hand(book, one, display), width) for key, one in noted.items()}
-        spared = max(room - len(values) - LEAST_TEXT - 2, LEAST_TOLD)
-        shown = _cut(told.get(self.key, []), spared, width)
+        most = max(room - len(values) - LEAST_TEXT - 2, LEAST_TOLD)
+        is_ranged = live and any(RANGED in text_of(one) for one in values if text_of(one).startswith(">"))
+        told = {
+            key: note_lines(book, one, display, width, most, self.whole, with_span=is_ranged)
+            for key, one in noted.items()
+        }
+        shown, _ = told.get(self.key, ([], True))
         head = [
             *values,
             *_letters(in_short(book, self.entry), width, 2 if height >= TALL else 1),
@@ -116,7 +121,7 @@ class EntryPage:
         ]
         if not told:
             head = head[:-1] if self.entry.values else [*wrap(NO_VALUES, width), rule(width)]
-        text = self._text(book, width, {key for key, one in told.items() if len(one) > spared}, display)
+        text = self._text(book, width, {key for key, (_, is_whole) in told.items() if not is_whole}, display)
         if len(head) + LEAST_TOLD > room:
             head, text = [], [*head, *text]
         # The text has all the room that the value in hand leaves, and stays where it was scrolled to.
@@ -161,14 +166,13 @@ class EntryPage:
         return page_lines(Page("", tuple(sections)), width)
 
 
-def value_lines(table: Table, width: int, chosen: int | None = None, *, whole: bool = True) -> list[Line]:
+def value_lines(table: Table, width: int, chosen: int | None = None) -> list[Line]:
     """The heading and one line for each value; what has no room gives way, the name last of all.
 
     Args:
         table: name, usual value, low and high end, tag of the source.
         width: in cells.
         chosen: the line in hand, which is marked.
-        whole: whether a range stands behind its usual value where it has no column of its own.
     """
     columns = list(range(len(table.heading)))
     widths = [max(len(name), *(width_of(line(row[at])) for row in table.rows), 0) if table.rows else len(name)
@@ -180,15 +184,11 @@ def value_lines(table: Table, width: int, chosen: int | None = None, *, whole: b
     rows: Sequence[Sequence[str]] = table.rows
     if room < LEAST_TITLE:
         columns = [0, 1, TAG]
-        for ranged in (True, False) if whole else (False,):
-            rows = [
-                (row[0], _span(row) if ranged or not row[1] else row[1], "", "", row[TAG])
-                for row in table.rows
-            ]
-            widths[1] = max((len(row[1]) for row in rows), default=0)
-            room = _room(columns, widths, width)
-            if room >= LEAST_NAME:
-                break
+        widths[1] = LEAST_TITLE  # So much goes to the name, and the rest is for values with their ranges.
+        most = _room(columns, widths, width)
+        rows = [(row[0], _span(row, most), "", "", row[TAG]) for row in table.rows]
+        widths[1] = max((len(row[1]) for row in rows), default=0)
+        room = _room(columns, widths, width)
     widths[0] = max(min(widths[0], room), 1)
     head = line(Piece("  " + GAP.join(_cells(table.heading, columns, widths)), "quiet"))
     return [
@@ -202,10 +202,24 @@ def _room(columns: Sequence[int], widths: Sequence[int], width: int) -> int:
     return width - 2 - sum(widths[at] + len(GAP) for at in columns[1:])
 
 
-def _span(row: Sequence[str]) -> str:
-    low, high = (row[at] for at in LOW_AND_HIGH)
-    ends = f"{low} to {high}" if low and high else low or high
-    return f"{row[1]} ({ends})" if row[1] and ends else row[1] or ends
+def _span(row: Sequence[str], most: int) -> str:
+    """The usual value with its range behind it, or a sign for that where it is longer; a unit that all have stands once."""
+    usual, low, high = row[1], *(row[at] for at in LOW_AND_HIGH)
+    ends = f"{low} or more" if low else f"{high} or less" if high else ""
+    if low and high:
+        alike = _unit(low) and _unit(low) == _unit(high) and (not usual or _unit(low) == _unit(usual))
+        first = low.split()[0] if alike else low
+        ends = f"{first} to {high.split()[0] if alike and usual else high}"
+    if not usual or not ends:
+        return usual or ends
+    whole = f"{usual} ({ends})"
+    return whole if len(whole) <= most else f"{usual} {RANGED}"
+
+
+def _unit(text: str) -> str:
+    """The unit of a number with one; nothing of a word, of a number without a unit and of one with two, such as degrees and minutes."""
+    parts = text.split()
+    return parts[1] if len(parts) == 2 and parts[0][0].isdigit() else ""
 
 
 def _cells(cells: Sequence[str], columns: Sequence[int], widths: Sequence[int]) -> Iterable[str]:
@@ -222,14 +236,6 @@ def _row(row: Sequence[str], columns: Sequence[int], widths: Sequence[int], *, i
         gap = GAP if at else ""
         pieces.append(Piece(f"{gap}{cell}", "strong" if strong else "quiet" if quiet else "plain"))
     return [tuple(pieces), *(line("    ", *one) for one in more)]
-
-
-def _cut(lines: list[Line], height: int, width: int) -> list[Line]:
-    """At most so many lines; where there are more, the last one ends with a mark."""
-    if len(lines) <= height:
-        return lines
-    last = "".join(piece.text for piece in lines[height - 1])
-    return [*lines[: height - 1], line(f"{fit(last, width - 1).rstrip().removesuffix('…')}…")]
 
 
 def _letters(meanings: Sequence[str], width: int, most: int) -> list[Line]:

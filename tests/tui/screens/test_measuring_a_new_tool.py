@@ -27,7 +27,7 @@ async def test_two_keys_from_a_guess_a_new_tool_is_measured_and_the_book_takes_i
         await hands.do("<f6>", "<enter>")
         assert "A new tool measured" in hands.lines()[1]
         assert "Surface               chamfer" in hands.shown()
-        assert "6 deg    ?" in hands.shown()
+        assert "6 deg (4 to 8)    ?" in hands.shown()
         form = hands.app.screen.page.form
         for key, typed in (
             ("chamfer_angle", "8"),

@@ -9,8 +9,9 @@ import pytest
 from geometry.quantities import quantity
 from library.book.model import Book, Citation, Entry, Measure, Value
 from library.book.opening import open_book
-from library.pages.entry import in_hand, values_table
+from library.pages.entry import in_hand, in_hand_parts, values_table
 from library.pages.entry_sources import tags
+from library.pages.page import Table
 from library.units.system import INCH, METRIC
 from tui.view.entry_page import EntryPage, value_lines
 from tui.view.lines import Line, filled, text_of, width_of
@@ -62,8 +63,10 @@ def test_each_value_in_hand_is_marked_and_told_in_full_here_or_at_the_foot(shipp
             start = "".join(told)[:60]
             assert start in "".join("".join(lines).split()), (entry.id, key)
             if "".join(told) not in "".join("".join(lines).split()):
-                assert any(line.endswith("…") for line in lines)
+                assert any(line.endswith("? in full") for line in lines), (entry.id, key)
                 assert not any("……" in line for line in lines), (entry.id, key)
+                source = in_hand_parts(shipped, value, brief=True)[1]
+                assert "".join(source.split()) in "".join("".join(lines).split()), (entry.id, key)
                 whole = joined(drawn(page, shipped, height=400))
                 assert joined([value.note]) in whole
                 assert f"{quantity(key).title} " in whole
@@ -114,10 +117,42 @@ def test_every_size_is_filled_and_none_overflows(shipped: Book, size: tuple[int,
 def test_on_a_narrow_screen_a_value_and_its_range_stay_whole(shipped: Book) -> None:
     entry = shipped.entries["tap-hand-plain-steel"]
     lines = [text_of(one) for one in value_lines(values_table(shipped, entry), 44)]
-    (relief,) = [line for line in lines if "6 deg (4 deg to 8 deg)" in line]
-    assert relief.startswith("  Chamfer")
-    assert lines[lines.index(relief) + 1].strip() == "relief"
+    (relief,) = [line for line in lines if "6 deg (4 to 8)" in line]
+    assert relief.startswith("  Chamfer relief ")
     assert max(map(len, lines)) <= 44
+
+
+def test_a_unit_stands_once_behind_a_range_only_where_all_of_it_has_that_one() -> None:
+    def told(*cells: str) -> str:
+        rows = (("Some angle", *cells, "C"), ("Another one", "a long word of 16", "1 deg", "", "C"))
+        _, first, *_ = value_lines(Table(("", "usual", "low", "high", "src"), rows), 48)
+        return text_of(first).removeprefix("  Some angle").removesuffix("  C").strip()
+
+    assert told("", "12 deg", "15 deg") == "12 to 15 deg"
+    assert told("3 mm", "0.1 in", "0.2 in") == "3 mm (0.1 in to 0.2 in)"
+    assert told("", "3 deg 30 min", "4 deg 30 min") == "3 deg 30 min to 4 deg 30 min"
+    assert told("7 deg", "5 deg", "") == "7 deg (5 deg or more)"
+    assert told("", "", "0.25 D") == "0.25 D or less"
+
+
+def test_a_range_without_room_leaves_a_sign_and_is_told_of_the_value_in_hand() -> None:
+    value = Value(
+        "land_width", Measure("0.0079 in"), Measure("0.0118 in"), Measure("0.0157 in"), Citation("shop")
+    )
+    page = EntryPage(Entry("one", "tap", "One", values={"land_width": value}))
+    lines = drawn(page, Book({}), width=36)
+    assert "0.0118 in (..)" in lines[1]
+    assert "Land width: 0.0118 in (0.0079 in to 0.0157 in)." in joined(lines)
+    wide = drawn(page, Book({}), width=80)
+    assert "0.0079 in" in wide[1]
+    assert "Land width. " in joined(wide)
+
+
+def test_beside_the_list_a_value_keeps_its_range(shipped: Book) -> None:
+    page = EntryPage(shipped.entries["tap-hand-bronze"])
+    lines = [text_of(one).rstrip() for one in page.body(shipped, METRIC, 43, 25, live=False)]
+    assert lines[1].split("  ")[-1].strip() == "?+"
+    assert "7 deg (5 to 10)" in lines[1]
 
 
 def test_an_entry_without_values_is_shown_too() -> None:
