@@ -23,6 +23,9 @@ USUAL = frozenset(["60", "82", "90", "100", "110", "120"])
 OF_A_DRILL = USUAL | POINTS | {"142"}
 """Degrees by which drills of any kind are asked for, be it the point or the seat that they leave."""
 
+OF_SUCH_A_TOOL = USUAL | POINTS | {"75"}
+"""Degrees by which tools that are called by their angle are asked for. Common practice, no source."""
+
 LEAST_BESIDE_A_SIZE = 30
 """From how many degrees any number is their angle where the size stands beside it. Common practice, no source."""
 
@@ -72,11 +75,11 @@ def is_an_angle(number: str, size: Size | None, others: Sequence[str] = ()) -> b
     Example:
         >>> is_an_angle("60", None), is_an_angle("12", None), is_an_angle("45", None), is_an_angle("45", Size("10 mm"))
         (True, False, False, True)
-        >>> is_an_angle("75", None, ["75", "12"]), is_an_angle("40", None, ["90", "40"])
+        >>> is_an_angle("70", None, ["70", "12"]), is_an_angle("40", None, ["90", "40"])
         (True, False)
     """
     has_size = size is not None or any(float(one) < LEAST_BESIDE_A_SIZE for one in others)
-    return number in USUAL or (has_size and float(number) >= LEAST_BESIDE_A_SIZE)
+    return number in OF_SUCH_A_TOOL or (has_size and float(number) >= LEAST_BESIDE_A_SIZE)
 
 
 def of_angle(rows: Rows, number: str, found: Sequence[int], families: Collection[int]) -> set[int]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from library.search.along import Along, left_behind, size_for
+from library.search.along import Along, angle_for, left_behind, size_for
 from library.search.ranking import ranked
 from library.search.sizes import with_its_unit
 from tests.library.search.finding_in_it import shipped
@@ -107,6 +107,9 @@ def test_the_first_tool_is_the_one_that_is_meant_and_takes_its_size_along(
     [
         ("countersink 90 stainless 20 mm 3 flutes", "90 deg is sought as the angle."),
         ("countersink 90", "90 deg is sought as the angle; as a size write 90 mm."),
+        ("countersink 118", "118 deg is sought as the angle; as a size write 118 mm."),
+        ("countersink 75", "75 deg is sought as the angle; as a size write 75 mm."),
+        ("countersink 130 12 mm", "130 deg is sought as the angle."),
         ("drill 60", "60 deg is sought as the angle; as a size write 60 mm."),
         ("counterbore 11 x 6.6", "6.6 does not go along."),
         ("counterbore 15 pilot 9", "pilot 9 does not go along."),
@@ -129,6 +132,27 @@ def test_what_of_the_numbers_is_no_size_is_said(text: str, said: str) -> None:
     found = ranked(shipped(), text)
     first = found.numbers[0]
     assert left_behind(shipped(), first, found, Along(size_for(shipped(), first, found))) == said
+
+
+@pytest.mark.parametrize("degrees", ["60", "75", "82", "90", "100", "118", "120", "130", "135"])
+def test_a_countersink_is_found_by_every_usual_angle_which_goes_along_where_the_book_has_another(
+    degrees: str,
+) -> None:
+    rows = shipped()
+    found = ranked(rows, f"countersink {degrees}")
+    first = found.numbers[0]
+    assert "countersink" in rows[first].title.casefold()
+    assert rows[first].id.startswith("countersink-")
+    assert found.sizes == ()
+    is_of_it = degrees in rows[first].title
+    assert angle_for(rows, first, found) == (("", "") if is_of_it else (f"{degrees} deg", "included_angle"))
+
+
+def test_a_countersink_of_so_many_millimetres_is_still_one() -> None:
+    found = ranked(shipped(), "countersink 75 mm")
+    along = size_for(shipped(), found.numbers[0], found)
+    assert along is not None
+    assert along.told == "75 mm"
 
 
 def test_the_diameters_of_a_list_that_goes_along_as_a_whole_are_not_told_as_left_behind() -> None:
