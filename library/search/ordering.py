@@ -17,6 +17,10 @@ STEEL, OF_ANOTHER_STEEL = "steel", 12
 """The word by which alone the commonest work material is meant, and how much later tools for one come that is neither that
 nor called as typed."""
 
+COMMON_TOOLS = (" ; taps ; ", " ; twist drills ; ", " ; reamers ; ", " ; countersinks ; ")
+"""Families as their titles have them, the one that is ground most often first, for where a work material alone is sought.
+Common practice, no source."""
+
 OVER = " over "
 """By this word in its name a tool for large work alone is known."""
 
@@ -75,24 +79,41 @@ class Order:
         is_steel = STEEL in words
         # Two words that name a family say more than each of them in the title of another tool, as tool in tool steel.
         weight = 48 if " " in tool else 16 if len(words) > 1 else 8
-        steps: dict[int, float] = {}
+        # Where a family alone is named, that of the commonest work material is meant, whatever other titles begin with.
+        nearest = min(families, default=2)
+        is_all = " ".join(words) == tool and (" " in tool if nearest == 0 else nearest == 1)
+        of_family = {number for number, one in enumerate(families) if one == nearest} if is_all else set()
+        common = self._commonness()
+        steps: dict[int, tuple[float, int]] = {}
         for number in found:
             head = searched.heads[number]
-            if head.startswith(title):
-                steps[number] = -1
+            group = searched.groups[number]
+            if head.startswith(title) and group not in of_family:
+                steps[number] = -1, 0
                 continue
             # In the title alone: an id has its words in another order.
-            in_head = begun in head[: head.find(BETWEEN, 2)]
+            is_of_family = group in of_family and not others[group]
+            in_head = is_of_family or begun in head[: head.find(BETWEEN, 2)]
             in_text = in_head or one in searched.names[number] or phrase in searched.notes[number]
-            begins = head.startswith((first, of_tool))
-            group = searched.groups[number]
+            begins = is_of_family or head.startswith((first, of_tool))
             step = away[number] * 48 + (not in_head) * 24 + families[group] * weight
             step += self._from_tool(number) * 48
             step += (is_steel and others[group]) * OF_ANOTHER_STEEL
             step += (number not in self.meant) * 4 + (not in_text) * 2
             # A tool for large work alone, as its name says, comes after the one for any.
-            steps[number] = ((step + (not begins)) * 2 + others[group]) * 2 + (OVER in head)
+            step += not begins
+            steps[number] = (step * 2 + others[group]) * 2 + (OVER in head), common[group]
         return sorted(found, key=steps.__getitem__)
+
+    def _commonness(self) -> list[int]:
+        """For each pair of family and work material how many kinds of tools are asked for more often, where none is named."""
+        families = self.searched.families
+        if self.tool.tool or not (self.tool.material or STEEL in self.words):
+            return [0] * len(families)
+        return [
+            next((place for place, name in enumerate(COMMON_TOOLS) if name in one.head), len(COMMON_TOOLS))
+            for one in families
+        ]
 
     def _from_tool(self, row: int) -> int:
         """How much farther, or nearer, a tool is by the words that name a family in full, beside each of them alone."""

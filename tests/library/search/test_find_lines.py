@@ -11,6 +11,15 @@ from tests.library.search.finding_in_it import shipped
 
 LINES = [
     # What is typed, how the first tool is called, the size that goes along.
+    ("twist", "Jobber drill, plain steel", ""),
+    ("twist drill", "Jobber drill, plain steel", ""),
+    ("twist drills 8 mm", "Jobber drill, plain steel", "8 mm"),
+    ("twist drill brass", "Twist drill, free-cutting brass", ""),
+    ("step drill", "Step drill, spiral flute, plain steel", ""),
+    ("mild steel", "Hand tap, bottoming, plain steel", ""),
+    ("plain steel", "Hand tap, bottoming, plain steel", ""),
+    ("stainless", "Spiral-flute tap, austenitic stainless steel", ""),
+    ("acme tap mild steel", "Acme tap, plain steel", ""),
     ("MACHINE TAP M12", "Spiral-flute tap, plain steel", "M12"),
     ("Machine Taps M8x1,25 6H", "Spiral-flute tap, plain steel", "M8x1.25 6H"),
     ("machine tap m12 stainless", "Spiral-flute tap, austenitic stainless steel", "M12"),
