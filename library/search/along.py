@@ -6,9 +6,10 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from library.book.rows import Rows
+from library.book.search_text import BETWEEN
 from library.search.by_angle import KEYS
 from library.search.ranked import Ranked
-from library.search.size_in_names import is_called_by
+from library.search.size_in_names import is_called_by, series_in
 from library.search.sizes import Size
 
 OF_A_PIPE = " pipe tap "
@@ -21,6 +22,14 @@ LARGEST_PIPE = 4
 """Up to which number alone the size of a pipe is one of inches."""
 
 
+OF_ANOTHER_FORM = {
+    " tr ": (" acme ", "is a metric trapezoidal thread, of 30 degrees, and no Acme thread, of 29"),
+    " acme ": (" trapezoidal ", "is an Acme thread, of 29 degrees, and no metric trapezoidal thread, of 30"),
+}
+"""For the word of a series a word in the title of taps that cut the other form, and how they differ: by ISO 2901 and by
+ASME B1.5."""
+
+
 class Along(NamedTuple):
     """What of a search goes along with an entry, into its calculations and onto its card.
 
@@ -31,6 +40,7 @@ class Along(NamedTuple):
         angle: of the tool in degrees with the unit, where it was sought by one that the book has for none found.
         angle_of: the quantity that the angle is.
         may_be: the threads that share the name which the size is, where they are several and one has to be written.
+        is_unknown: whether the size is named as a thread of which the tables have none.
     """
 
     size: Size | None = None
@@ -39,6 +49,7 @@ class Along(NamedTuple):
     angle: str = ""
     angle_of: str = ""
     may_be: tuple[str, ...] = ()
+    is_unknown: bool = False
 
     def told_in(self, unit: str) -> str:
         """What is said of it beside the search; empty where nothing goes along.
@@ -144,7 +155,19 @@ def left_behind(rows: Rows, row: int, found: Ranked, along: Along) -> str:
     )
     both = [*spare, *found.numbered]
     lost = f"{_and(both)} {'does' if len(both) == 1 else 'do'} not go along." if both else ""
-    return " ".join(one for one in (angles, name, lost) if one)
+    unknown = f"The tables have no thread {size.text}." if size is not None and along.is_unknown else ""
+    other = _of_another_form(rows, row, size) if size is not None else ""
+    return " ".join(one for one in (angles, name, unknown, other, lost) if one)
+
+
+def _of_another_form(rows: Rows, row: int, size: Size) -> str:
+    """That a thread has another form than a tap cuts, as a sentence; empty where it has not."""
+    title, _, _ = rows.words.heads[row].removeprefix(f" {BETWEEN}").partition(BETWEEN)
+    for series in series_in(size) if size.is_thread else ():
+        word, told = OF_ANOTHER_FORM.get(series, ("", ""))
+        if word and word in title:
+            return f"{size.text} {told}."
+    return ""
 
 
 def _is_of_a_pipe(rows: Rows, row: int, size: Size) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
@@ -22,6 +23,9 @@ if TYPE_CHECKING:
 FIND = "Find: "
 SIGNS = frozenset("<>=")
 """Signs of which one stands in a condition such as ``rake>8``."""
+
+BETWEEN_TWO = re.compile(r"M[0-9]+\.[0-9]+")
+"""The name of a metric thread, as far as its diameter, that is no whole number."""
 
 MARK_WIDTH = 4
 
@@ -102,7 +106,17 @@ class BookPage:
         if steps := self._steps():
             return Along(Size(steps), flutes, instead)
         size, angle = size_for(self._rows, number, self.found), angle_for(self._rows, number, self.found)
-        return Along(size, flutes, instead, *angle, may_be=self._threads_of(size))
+        threads, unknown = self._threads_of(size), self._is_no_thread(size)
+        return Along(size, flutes, instead, *angle, may_be=threads, is_unknown=unknown)
+
+    def _is_no_thread(self, size: Size | None) -> bool:
+        """Whether a size is that of a metric thread between two whole ones, as M12.5 is, of which the tables have none.
+
+        Of others they are not read: most go on to a pitch that is not yet typed.
+        """
+        if self.threads_called is None or size is None or not BETWEEN_TWO.fullmatch(size.text):
+            return False
+        return size.is_thread and not self.threads_called(size.text)
 
     def _threads_of(self, size: Size | None) -> tuple[str, ...]:
         """The threads of which a size is the name, where several share it, as 1/4-20 does; else none.

@@ -14,6 +14,7 @@ from library.book.opening import open_book
 from library.cards.editing import edited
 from library.cards.job import work_out
 from library.cards.model import Card
+from library.guidance.finding import guidance
 from library.guidance.model import Symptom, symptoms
 from library.guidance.setups import is_named
 from library.guidance.troubles import meant_by, recognised, symptoms_of, told_of, troubles_of
@@ -277,3 +278,23 @@ def test_a_shop_changes_one_line_of_a_symptom_and_adds_its_own(tmp_path: Path) -
         "Chatters",
     )
     assert "Sings" in troubles_of(book, "reamer")
+
+
+@pytest.mark.parametrize(
+    ("family", "said", "trouble"),
+    [
+        ("tap", "broken", "Breaks"),
+        ("tap", "broken tooth", "Breaks"),
+        ("countersink", "broken tooth", "Breaks at the corner"),
+        ("end-mill", "Broken tooth.", "Breaks at the corner"),
+        ("twist-drill", "hole too big", "Cuts large"),
+        ("reamer", "hole too big", "Cuts large"),
+        ("subland-drill", "hole too big", "Cuts large"),
+        ("tap", "loads up", "Chips pack"),
+        ("acme-tap", "chip packing", "Chips pack"),
+    ],
+)
+def test_a_trouble_is_known_by_the_words_of_the_bench(family: str, said: str, trouble: str) -> None:
+    book = open_book()
+    assert trouble in [one.title for one in recognised(said, symptoms_of(book, family))]
+    assert trouble in {one.title for one in guidance(book, said.casefold().rstrip(".").split()).symptoms}

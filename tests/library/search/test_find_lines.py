@@ -33,6 +33,7 @@ LINES = [
     ("tr20x4 tap", "Trapezoidal tap, plain steel", "Tr20x4"),
     ("tap tr 16 x 4 bronze", "Trapezoidal tap, bronze nuts", "Tr 16 x 4"),
     ("acme 1-5 tap", "Acme tap, plain steel", "1-5 ACME"),
+    ("acme tap tr 20x4", "Trapezoidal tap, plain steel", "Tr 20x4"),
     ("pipe tap 1/2", "Parallel pipe tap, British (BSPP, G thread)", ""),
     ("pipe taps 1", "Parallel pipe tap, British (BSPP, G thread)", ""),
     ("pipe tap 13.2 mm", "Parallel pipe tap, British (BSPP, G thread)", "13.2 mm"),
@@ -134,6 +135,9 @@ def test_the_first_tool_is_the_one_that_is_meant_and_takes_its_size_along(
         ("drill 10 helix 40", "40 deg does not go along."),
         ("subland 118 90 6", "118 and 90 deg are sought as angles."),
         ("tap m12 x 1.5", ""),
+        ("acme tr 20x4", "Tr 20x4 is a metric trapezoidal thread, of 30 degrees, and no Acme thread, of 29."),
+        ("acme 1-5 tap", ""),
+        ("tap tr 20x4", ""),
         ("counterbore m6 11 mm", ""),
     ],
 )  # fmt: skip

@@ -173,3 +173,15 @@ async def test_a_size_goes_along_as_shops_write_it(
         await hands.press("f2")
         assert form(hands).texts()["diameter"] == written
         assert form(hands).value("diameter").value == pytest.approx(mm)
+
+
+async def test_a_thread_between_two_whole_sizes_that_no_table_has_is_said_below_the_list(
+    program: Program,
+) -> None:
+    async with program() as hands:
+        await hands.do("tap m12,5")
+        assert "M12.5 goes along" in hands.shown()
+        assert "! The tables have no thread M12.5." in hands.shown()
+        await hands.do("<ctrl+u>", "tap m2,5")
+        assert "M2.5 goes along" in hands.shown()
+        assert "The tables have" not in hands.shown()
