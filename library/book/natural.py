@@ -10,6 +10,10 @@ _NUMBER = re.compile(
 
 Key = tuple[tuple[int, float, str], ...]
 
+_FROM_NOTHING = re.compile(r"(?<![0-9] )(?<! mm )(?<! in )\b(?:up )?to (?=[0-9])")
+_OVER = re.compile(r"\bover (?=[0-9./-]+ to [0-9])")
+"""Ranges of sizes that are told by one end, or from past their other one."""
+
 
 def natural(text: str) -> Key:
     """What to sort a text by, so that the numbers in it stand in the order of their size.
@@ -20,7 +24,10 @@ def natural(text: str) -> Key:
     Example:
         >>> sorted(["Tap M10", "Tap 1/2", "Tap M3", "Tap 1-1/2", "Tap 1/4"], key=natural)
         ['Tap 1/4', 'Tap 1/2', 'Tap 1-1/2', 'Tap M3', 'Tap M10']
+        >>> sorted(["Work 6 to 10", "Work over 4 to 6", "Work to 4"], key=natural)
+        ['Work to 4', 'Work over 4 to 6', 'Work 6 to 10']
     """
+    text = _OVER.sub("", _FROM_NOTHING.sub("0 to ", text))
     key: list[tuple[int, float, str]] = []
     at = 0
     for found in _NUMBER.finditer(text):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
@@ -21,8 +22,8 @@ COMMON_TOOLS = (" ; taps ; ", " ; twist drills ; ", " ; reamers ; ", " ; counter
 """Families as their titles have them, the one that is ground most often first, for where a work material alone is sought.
 Common practice, no source."""
 
-OVER = " over "
-"""By this word in its name a tool for large work alone is known."""
+OVER = re.compile(r" over (?![0-9./]+ to )")
+"""By this word in its name a tool for large work alone is known, but for one that is for a range of sizes."""
 
 
 @dataclass(frozen=True)
@@ -102,7 +103,7 @@ class Order:
             step += (number not in self.meant) * 4 + (not in_text) * 2
             # A tool for large work alone, as its name says, comes after the one for any.
             step += not begins
-            steps[number] = (step * 2 + others[group]) * 2 + (OVER in head), common[group]
+            steps[number] = (step * 2 + others[group]) * 2 + bool(OVER.search(head)), common[group]
         return sorted(found, key=steps.__getitem__)
 
     def _commonness(self) -> list[int]:

@@ -244,3 +244,13 @@ def test_a_part_of_a_word_in_a_sentence_finds_nothing() -> None:
     assert not any(
         shipped()[row].family == "left-hand-tap" for row in ranked(shipped(), "hand tap alu").numbers
     )
+
+
+def test_tools_for_a_range_of_work_stand_in_the_order_of_their_sizes() -> None:
+    rows = shipped()
+    in_order = ["to 4 mm", "over 4 to 6 mm", "6 to 10 mm", "10 to 25 mm", "25 to 63 mm", "63 to 100 mm"]
+    titles = [f"Centre drill for work {one}" for one in in_order]
+    in_book = [rows[at].title for at in range(len(rows)) if rows[at].title in titles]
+    assert in_book == titles
+    found = [rows[at].title for at in ranked(rows, "centre drill work").numbers]
+    assert found[: len(titles)] == titles
