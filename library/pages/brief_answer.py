@@ -1,7 +1,8 @@
 """An answer within one screen: the worst verdict, the cautions, what was given, readings, and the answer last.
 
 What a table says already is not said twice. What finds no room is left to the whole page: first what a person typed
-himself a moment ago, then the remarks that are no verdict. No output, no STOP and no WATCH is ever left out.
+himself a moment ago, then the remarks that are no verdict. No output, no STOP and no WATCH is ever left out. A table that is
+longer than a screen stands before the verdict, so that this and the answer are what is left in sight.
 """
 
 from __future__ import annotations
@@ -60,24 +61,27 @@ def brief_answer(
         raise ValueError("an answer without a result has nothing to tell")
     title = f"{found.sheet.title}: {entry.title}" if entry is not None else found.sheet.title
     warned = (at_arms_length(found.cautions, more),) if found.cautions else ()
-    pages = [
-        Page(title, (Section("", (*verdict, *warned, *rest)),), close=True)
-        for verdict, rest in _parts(found, found.result, display)
-    ]
-    fitting = (page for page in pages if len(as_text(page, reader).splitlines()) <= SCREEN)
-    page = next(fitting, pages[-1])
+    for verdict, tables, answer in _parts(found, found.result, display):
+        page = Page(title, (Section("", (*verdict, *warned, *tables, *answer)),), close=True)
+        if len(as_text(page, reader).splitlines()) <= SCREEN:
+            break
+    else:
+        # The end of a page is what is left on the screen.
+        page = Page(title, (Section("", (*tables, *verdict, *warned, *answer)),), close=True)
+        verdict = tables
     if not cautions or not found.cautions:
         return page
     (told,) = page.sections
-    blocks = tuple(block for block in told.blocks if block not in warned)
-    first, rest = blocks[:1], blocks[1:]
+    rest = tuple(block for block in told.blocks if block not in warned)
+    # They stand behind the verdict; behind the tables, where those are longer than a screen.
+    first, rest = rest[: len(verdict)], rest[len(verdict) :]
     return replace(page, sections=(Section("", first), in_full(found.cautions, book), Section("", rest)))
 
 
 def _parts(
     found: Answer, result: Result, display: Display
-) -> Iterator[tuple[tuple[Block, ...], tuple[Block, ...]]]:
-    """The verdict, and what follows the cautions; from all of it to the least."""
+) -> Iterator[tuple[tuple[Block, ...], tuple[Block, ...], tuple[Block, ...]]]:
+    """The verdict; what was given, the tables and what else is told; the answer. From all of it to the least."""
     bad, good = parted(result.checks)
     verdict = tuple(one.as_verdict() for one in _checks(bad, display))
     tables = tuple(_tables(found, result, display))
@@ -87,7 +91,7 @@ def _parts(
     of_book = [one for one in used if one.origin == "entry"]
     for inputs, kept in ((used, good), (of_book, good), (of_book, verdicts), ([], verdicts), ([], [])):
         given = _given(found, inputs, len(used) - len(inputs), len(good) - len(kept), display)
-        yield verdict, (given, *tables, *_checks(kept, display), *answer)
+        yield verdict, (given, *tables, *_checks(kept, display)), answer
 
 
 def _checks(told: list[Check], display: Display) -> tuple[Checks, ...]:

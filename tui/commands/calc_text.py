@@ -14,7 +14,7 @@ from library.calc.by_family import sheets_for
 from library.calc.inputs import shown
 from library.pages.page import Page, Said, Section, Word, Words
 from library.units.system import Display
-from tui.commands.printing import data, line, page, table
+from tui.commands.printing import data, explained, line, page, paragraph
 
 
 def calculations(options: argparse.Namespace) -> int:
@@ -32,9 +32,9 @@ def calculations(options: argparse.Namespace) -> int:
         for one in options.usage_text.strip().splitlines():
             line(one)
         line()
-    table([(sheet.name, sheet.question) for sheet in sheets], indent="")
+    explained([(sheet.name, sheet.question) for sheet in sheets])
     line()
-    line("'heelclear calc NAME --help' explains one; 'heelclear calc NAME key=value ...' answers it.")
+    paragraph("'heelclear calc NAME --help' explains one; 'heelclear calc NAME key=value ...' answers it.")
     return 0
 
 

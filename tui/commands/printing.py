@@ -22,9 +22,12 @@ def line(text: str = "") -> None:
 
 
 def error(text: str) -> None:
-    """Print one line on standard error, made safe in the same way."""
+    """Print a sentence on standard error, made safe in the same way: on a terminal as wide as that is, else on one line."""
     encoding = sys.stderr.encoding or "ascii"
-    print(sanitize(text).encode(encoding, "replace").decode(encoding), file=sys.stderr)
+    safe = sanitize(text).encode(encoding, "replace").decode(encoding)
+    # A name of a file or what was typed is not parted, so that it can be copied.
+    parts = textwrap.wrap(safe, _width(), break_long_words=False, break_on_hyphens=False)
+    print("\n".join(parts or [safe]) if sys.stderr.isatty() else safe, file=sys.stderr)
 
 
 def page(told: Page) -> None:
@@ -54,6 +57,16 @@ def paragraph(text: str, indent: str = "") -> None:
     for part in text.splitlines() or [""]:
         for wrapped in textwrap.wrap(part, width - len(indent)) or [""]:
             line(f"{indent}{wrapped}".rstrip())
+
+
+def explained(rows: Sequence[tuple[str, str]]) -> None:
+    """Print names with a text behind each, the text wrapped to the terminal under its own beginning."""
+    column = max(len(name) for name, _ in rows) + 2
+    for name, text in rows:
+        first, *rest = textwrap.wrap(sanitize(text), max(_width() - column, 20)) or [""]
+        line(f"{sanitize(name).ljust(column)}{first}".rstrip())
+        for one in rest:
+            line(" " * column + one)
 
 
 def table(rows: Iterable[Sequence[str]], indent: str = "  ", right: Sequence[int] = ()) -> None:

@@ -41,6 +41,51 @@ def test_without_a_name_the_calculations_are_listed(capsys: pytest.CaptureFixtur
         assert name in out
 
 
+def test_the_list_of_the_calculations_is_no_wider_than_the_terminal(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("COLUMNS", "80")
+    _, out, _ = run(capsys, "calc")
+    lines = out.splitlines()
+    assert max(map(len, lines)) <= 80
+    listed = lines[: lines.index("")]
+    assert [line.split()[0] for line in listed if line[:1].isalpha()] == list(calculation_names())
+    told = " ".join(out.split())
+    assert all(" ".join(calculation(name).question.split()) in told for name in calculation_names())
+
+
+def test_a_long_error_is_parted_between_words_on_a_terminal_and_stays_one_line_elsewhere(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("COLUMNS", "80")
+    words = ["calc", "step-relief", "diameter=6mm, 8mm", "included_angle=90deg", "land_width=2mm"]
+    _, _, piped = run(capsys, *words)
+    assert max(map(len, piped.splitlines())) > 80
+    monkeypatch.setattr("sys.stderr.isatty", lambda: True)
+    _, _, shown_ = run(capsys, *words)
+    assert max(map(len, shown_.splitlines())) <= 80
+    assert shown_.split() == piped.split()
+
+
+@pytest.mark.parametrize("count", [5, 8])
+def test_many_steps_leave_the_verdict_and_the_answer_on_the_last_lines(
+    count: int, capsys: pytest.CaptureFixture[str]
+) -> None:
+    sizes = ", ".join(f"{6 + 2 * step} mm" for step in range(count))
+    wanted = ["included_angle=90deg", "flutes=2", "throw_per=tooth", "radial_throw=1.5mm"]
+    limits = ["feed=0.1mm", "least_relief_angle=8deg", "shoulder_relief_angle=9deg"]
+    code, out, _ = run(capsys, "calc", "step-relief", f"diameter={sizes}", *wanted, *limits)
+    lines = out.splitlines()
+    assert code == 0
+    assert len(lines) > A_SCREEN
+    left = "\n".join(lines[-A_SCREEN + 1 :])
+    assert f"WATCH Step {count}, " in left
+    assert f"WATCH Shoulder {count - 1} " in left
+    assert "CAUTION  " in left
+    assert lines[-1].startswith("Largest feed: ")
+    assert f"Step {count} " in left
+
+
 def test_help_of_a_calculation_lists_its_inputs_and_what_each_accepts(
     capsys: pytest.CaptureFixture[str],
 ) -> None:
