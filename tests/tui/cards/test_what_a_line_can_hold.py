@@ -125,3 +125,12 @@ async def test_another_surface_of_the_same_job_again_has_no_tolerance_of_the_fir
         await hands.do("<left>")
         assert form.job.choice.surface == "chamfer"
         assert form.card.after["drop"].tolerance == carried
+
+
+async def test_where_the_calculations_of_a_job_are_is_said_by_the_name_of_the_step(
+    at_the_yard: AtTheYard,
+) -> None:
+    async with at_the_yard() as hands:
+        shown = await hands.do("bronze spi", "<ctrl+f>", "<f2>")
+        assert "those of the job are in the step Set." in " ".join(shown.split())
+        assert " Set " in shown.splitlines()[1]

@@ -16,6 +16,7 @@ from tui.screens.chooser import Choice
 from tui.screens.own_table_forms import new_form
 from tui.view.card_row import QUANTITY_SECTIONS
 from tui.view.card_settings_rows import REST, aside_steps
+from tui.view.card_steps import STEPS, step_of
 
 if TYPE_CHECKING:
     from library.cards.job import Job
@@ -46,7 +47,8 @@ def calculation_of(screen: CardScreen) -> None:
     if has_calculation(screen):
         screen.form.open_calculation(screen.form.row.key)
     else:
-        screen.say("No calculation stands in this line; those of the job are in the step Settings.")
+        step = STEPS[step_of("settings")].title
+        screen.say(f"No calculation stands in this line; those of the job are in the step {step}.")
 
 
 def _of_a_calculation(screen: CardScreen) -> str:
