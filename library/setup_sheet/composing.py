@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from geometry.figure import Figure
+from library.calc.cautions import of_what_is_done
 from library.calc.left_hand import OTHER_SIDE
 from library.calc.surfaces import title_of
 from library.cards.hand import is_left
@@ -85,7 +86,7 @@ def _composed(job: Job, display: Display, shorter: int) -> Page:
     stop, watch, good = (
         tuple(one for one in told if one[0] in states) for states in (("stop",), ("watch",), ("pass", "note"))
     )
-    cautions, last_word = on_paper(job.cautions)
+    cautions, last_word = on_paper(of_what_is_done(job.cautions, "grinding"))
     on_the_way = tuple(readings.on_the_way(job, display))
     more = (*readings.more_flutes(job), *lead_said(job, display)) if on_the_way else ()
     drawing = tuple(_drawing(job))

@@ -14,6 +14,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from library.book.model import Book
+from library.book.opening import open_book
 from library.cards.close import finished
 from library.cards.editing import edited
 from library.cards.job import work_out
@@ -262,7 +263,22 @@ def test_paper_gets_ascii(text: str, plain: str) -> None:
 def test_cautions_stand_at_the_head_in_words_above_every_number(sheet_book: Book, tap_card: Card) -> None:
     text = sheet(tap_card, sheet_book)
     head = text[: text.index("Set, in this order")]
-    assert "\nCAUTION  Wheel-Rating | Eyes\n" in head
+    assert "\nCAUTION  Eyes | Wheel-Rating\n" in head
+
+
+def test_of_many_cautions_those_of_grinding_have_the_room_at_the_head() -> None:
+    card = Card(
+        id="2026-11-26-01",
+        entry="masonry-drill-masonry",
+        family="masonry-drill",
+        tool=Tool(name="A drill"),
+    )
+    lines = sheet(card, open_book()).splitlines()
+    first = next(at for at, line in enumerate(lines) if line.startswith("CAUTION"))
+    told = " ".join(lines[first : first + 2])
+    for words in ("carbide: suction", "goggles", "no gloves", "guard on", "stand aside"):
+        assert words in told
+    assert "all: F4 on the card" in told
 
 
 def test_escaping_reaches_every_special_sign() -> None:
