@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from library.book.model import Book, Value
 from library.pages.entry import in_hand_parts
 from library.units.system import Display
-from tui.view.lines import Line, fit, line, text_of, wrap
+from tui.view.lines import Line, fit, line, text_of, width_of, wrap
 
 GAP = "  "
 
@@ -50,9 +50,7 @@ def note_lines(
 def _fits(text: str, width: int, most: int, whole: str) -> bool:
     """Whether a text and how it is read in full find room."""
     lines = wrap(text, width)
-    return len(lines) < most or (
-        len(lines) == most and len(text_of(lines[-1])) + len(GAP) + len(whole) <= width
-    )
+    return len(lines) < most or (len(lines) == most and width_of(lines[-1]) + len(GAP) + len(whole) <= width)
 
 
 def _longest(kept: str, words: Sequence[str], behind: str, width: int, most: int, whole: str) -> list[Line]:
@@ -70,6 +68,6 @@ def _longest(kept: str, words: Sequence[str], behind: str, width: int, most: int
     lines = wrap(with_words(low), width)[:most]
     last = text_of(lines[-1])
     room = max(width - len(GAP) - len(whole), 0)
-    if len(last) > room or not _fits(with_words(low), width, most, whole):
+    if width_of(lines[-1]) > room or not _fits(with_words(low), width, most, whole):
         last = f"{fit(last, max(room - 1, 0)).rstrip().removesuffix('…')}…"
     return [*lines[:-1], line(f"{fit(last, room)}{GAP}{whole}")]
