@@ -19,7 +19,7 @@ from library.cards.job import Job
 from library.cards.last_facet import title_after
 from library.cards.model import Inspection
 from library.cards.provenance import joined
-from library.cards.read_order import step_read, steps_read, title_read
+from library.cards.read_order import steps_read
 from library.cards.reading_units import each_in
 from library.cards.shall_be import DROPS, indicator_said, wanted_each, wanted_limits, wanted_number
 from library.cards.step import Step
@@ -32,6 +32,7 @@ from library.pages.station_table import DIVISIONS, stations
 from library.pages.unit_in_head import shorter
 from library.setup_sheet.across import fitting
 from library.setup_sheet.lead_beside import read_here
+from library.setup_sheet.where_read import surfaces_read
 from library.units.show import show, show_end
 from library.units.system import Display
 
@@ -75,7 +76,7 @@ def on_the_way(job: Job, display: Display) -> Iterator[Table]:
     few = min(_flutes(job) or UNCOUNTED, ON_THE_WAY)
     for one in merged:
         found = one.stations
-        name = _where(job, one, display)
+        name = surfaces_read(job, one.steps, read_here(found[0].readings), display)
         others = [] if "drop" not in found[0].readings else list(_others(job, one))
         table = stations(
             _read([*found, *(at for _, at in others)]), display, job.machine, name, indicator_said(job)
@@ -86,15 +87,6 @@ def on_the_way(job: Job, display: Display) -> Iterator[Table]:
             boxes = few if len(merged) == 1 or not DROPS_READ.isdisjoint(found[0].readings) else 1
             closed = _closed(table, [one for one, _ in others], boxes)
             yield fitting(replace(shorter(table), boxes=boxes, closed=closed))
-
-
-def _where(job: Job, one: _Alike, display: Display) -> str:
-    """What is read in a table, and on which step of a tool with steps; each for itself where these are not alike."""
-    steps = [step_read(job, step, display) for step in one.steps]
-    if len(set(steps)) > 1:
-        return ", ".join(f"{name} at {at}" for name, at in zip(one.names, steps, strict=True))
-    name = ", ".join(dict.fromkeys(one.names))
-    return f"{name} at {steps[0]}" if steps[0] else name
 
 
 def more_flutes(job: Job) -> Iterator[Block]:
@@ -160,13 +152,12 @@ def _others(job: Job, one: _Alike) -> Iterator[tuple[OtherHeel, Station]]:
 class _Alike:
     """Calculations that turn the tool over the same land, with what they read at each place together."""
 
-    names: list[str]
     stations: list[Station]
     steps: list[Step]
 
 
 def _merged(job: Job) -> list[_Alike]:
-    """The stations of all calculations with their names; those with the same turning are laid side by side."""
+    """The stations of all calculations; those with the same turning are laid side by side."""
     tables: list[_Alike] = []
     for step in steps_read(job):
         if step.answer.result is None:
@@ -174,9 +165,8 @@ def _merged(job: Job) -> list[_Alike]:
         own = list(step.answer.result.stations)
         same = next((one for one in tables if _fit(one.stations, own)), None)
         if same is None:
-            tables.append(_Alike([title_read(job, step)], own, [step]))
+            tables.append(_Alike(own, [step]))
             continue
-        same.names.append(title_read(job, step))
         same.steps.append(step)
         same.stations = [
             Station(a.fraction, a.angle, {**a.readings, **b.readings})

@@ -1,11 +1,14 @@
-"""On which step of a tool, and on which land, the indicator is read on the way from the edge to the heel."""
+"""What stands over the readings on the way: on which diameter, on which surface, and where the indicator points."""
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
+
 from library.cards.heels import land_read
 from library.cards.job import Job
-from library.cards.read_order import step_read, steps_read
+from library.cards.read_order import step_read, steps_read, title_read
 from library.cards.shall_be import indicator_said
+from library.cards.step import Step
 from library.units.system import Display
 
 
@@ -17,3 +20,28 @@ def heading(job: Job, display: Display) -> str:
     if land := land_read(job):
         return f"Read{at}, {land}, zero at the edge; drop: indicator {indicator_said(job)}"
     return f"Read{at or ' on the way'}, zero at the edge; drop: indicator {indicator_said(job)}"
+
+
+def surfaces_read(job: Job, steps: Sequence[Step], told: Iterable[str], display: Display) -> str:
+    """What is read in a table, and on which step of a tool with steps; each for itself where these are not alike.
+
+    Args:
+        job: the card worked out.
+        steps: the calculations that are laid side by side in the table.
+        told: the readings that have a column; a surface with none of them, as that of a lead beside a drop, is not named.
+        display: the units of lengths.
+    """
+    columns = set(told)
+    read = [step for step in steps if not columns.isdisjoint(_readings(step))]
+    names = [title_read(job, step) for step in read]
+    places = [step_read(job, step, display) for step in read]
+    if len(set(places)) > 1:
+        return ", ".join(f"{name} at {at}" for name, at in zip(names, places, strict=True))
+    name = ", ".join(dict.fromkeys(names))
+    return f"{name} at {places[0]}" if places[0] else name
+
+
+def _readings(step: Step) -> Iterable[str]:
+    """The readings that a calculation has at each place."""
+    result = step.answer.result
+    return result.stations[0].readings if result is not None and result.stations else ()

@@ -113,6 +113,19 @@ def test_the_numbers_on_the_page_are_those_worked_out_by_hand(tap_card: Card, sh
     assert f"{math.degrees(math.atan(17 / 24 * math.sqrt(3) / 2 * 1.75 / 7)):.2f} deg" in text
 
 
+@pytest.mark.parametrize(("ground", "other"), [("chamfer", "thread land"), ("thread-land", "chamfer")])
+def test_the_boxes_for_the_drop_stand_under_the_surface_that_falls_so_and_no_other(
+    sheet_book: Book, tap_card: Card, ground: str, other: str
+) -> None:
+    card = edited(edited(tap_card, "wanted.chamfer_relief_angle", "8 deg"), "wanted.surface", ground)
+    text = sheet(card, sheet_book)
+    read = text.partition("Read on the way")[2].partition("Lead, no box")[0]
+    assert ground.replace("-", " ") in read
+    assert other not in read
+    # The lead stands in its own sentence, on the land where it is read.
+    assert "Lead, no box, indicator along the axis, on the thread land: " in " ".join(text.split())
+
+
 def test_there_is_a_box_for_each_flute_until_it_is_filled(sheet_book: Book, tap_card: Card) -> None:
     empty = sheet(edited(tap_card, "after.drop", ""), sheet_book)
     line = empty[empty.index("Indicator drop at the heel") :].split("Diameter ")[0]
