@@ -14,6 +14,7 @@ from geometry.role import FACETS, HEEL, HEIGHTS, MOVES
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
 from library.calc.past_the_range import within
+from library.calc.throw_per import per_said
 from library.cards.at_machine import worked_of
 from library.cards.cams import show_angle
 from library.cards.chosen import REST, WORK_HEAD
@@ -151,7 +152,7 @@ def _of_step(job: Job, step: Step, display: Display) -> list[SettingLine]:
         if line is None and job.machine is not None and WORK_HEAD in step.sheet.methods:
             cost = NO_GRADUATION
         found.append(
-            SettingLine(step.sheet.name, key, _title(step, key), value, graduation, cost,
+            SettingLine(step.sheet.name, key, _title(step, key, graduation), value, graduation, cost,
                         divisions=in_short(line) if line else _cam_in_short(job, graduation),
                         off=off_in_short(line, display) if line else cost.partition(",")[0].partition(" at ")[0],
                         counted=counted(job, step, key))
@@ -164,9 +165,11 @@ def _is_set(job: Job, key: str) -> bool:
     return key != HALF or SURFACES.get(job.choice.surface, SURFACES["cone"]).edge_key == "included_angle"
 
 
-def _title(step: Step, key: str) -> str:
-    """What is set; a throw with the way that its cam moves, where the calculation says it."""
-    title = TITLES.get(key) or quantity(key).title
+def _title(step: Step, key: str, graduation: str) -> str:
+    """What is set; a throw with per what it counts, where that of the drawer does not say it, and the way its cam moves."""
+    title, per = TITLES.get(key) or quantity(key).title, per_said(key, step.answer.inputs)
+    if per and not graduation.endswith(per):
+        title = f"{title} {per}"
     if key not in THROWS - CAMS or step.answer.result is None:
         return title
     own = quantity("throw_per_turn").title

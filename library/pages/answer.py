@@ -16,6 +16,7 @@ from library.calc.answer import Answer, off_by
 from library.calc.field_titles import title_in
 from library.calc.inputs import Input, shown
 from library.calc.surfaces import RELIEF
+from library.calc.throw_per import with_per
 from library.calc.wording import in_one_paragraph
 from library.equipment.driving import Worked
 from library.equipment.model import Machine
@@ -102,7 +103,8 @@ def given(found: Answer, book: Book | None, display: Display, whose: Mapping[str
 
 
 def _given(found: Answer, one: Input, book: Book | None, display: Display, word: str) -> Named:
-    title, said = title_in(found.sheet, one.key, found.surface), shown(one.key, one.value, display)
+    title = with_per(title_in(found.sheet, one.key, found.surface), one.key, found.inputs)
+    said = shown(one.key, one.value, display)
     whence = word or _ORIGINS[one.origin]
     if book is not None and one.recommended is not None:
         return Named(title, said, whence, (f"In the book: {in_one_paragraph(book, one.recommended)}",))
@@ -133,7 +135,7 @@ def _output(found: Answer, key: str, value: float, display: Display) -> Named:
 def output_title(found: Answer, key: str) -> str:
     """What an answered quantity is called: by its calculation where that says more, else by its surface and its view."""
     named = found.result.named if found.result is not None else {}
-    title = named.get(key) or title_in(found.sheet, key, found.surface)
+    title = with_per(named.get(key) or title_in(found.sheet, key, found.surface), key, found.inputs)
     outputs = found.result.outputs if found.result is not None else {}
     if key in HEEL_READ and not OTHER_SIDES.isdisjoint(outputs) and (points := read_points(found)):
         return f"{title}, {points}"

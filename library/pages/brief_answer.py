@@ -16,6 +16,7 @@ from library.book.model import Book, Entry
 from library.calc.answer import Answer
 from library.calc.field_titles import title_in
 from library.calc.inputs import Input, shown
+from library.calc.throw_per import with_per
 from library.pages.answer import outputs, parted, rows
 from library.pages.as_text import as_text
 from library.pages.cautions import at_arms_length, in_full
@@ -101,7 +102,11 @@ def _checks(told: list[Check], display: Display) -> tuple[Checks, ...]:
 def _given(found: Answer, told: list[Input], values: int, sentences: int, display: Display) -> Facts:
     """What was counted with, one behind the other, and how much is not told here."""
     pairs = [
-        (title_in(found.sheet, one.key, found.surface), shown(one.key, one.value, display)) for one in told
+        (
+            with_per(title_in(found.sheet, one.key, found.surface), one.key, found.inputs),
+            shown(one.key, one.value, display),
+        )
+        for one in told
     ]
     left = [
         f"{count} {word}{'' if count == 1 else 's'}"

@@ -9,6 +9,7 @@ from geometry.calculation import Field
 from geometry.quantities import quantity
 from geometry.sentences import Kind
 from library.calc.surfaces import row_of, title_of
+from library.calc.throw_per import with_per
 from library.calc.words_first import words_first
 from library.cards.edge_set import sets_edge
 from library.cards.edge_wanted import edges_of, hint_of, titled
@@ -139,7 +140,8 @@ def _field(job: Job, step: Step, field: Field) -> Row:
     filled = step.answer.inputs.get(field.key)
     known = filled.text if filled is not None and not typed else ""
     giver = PROVENANCE_WORDS[step.provenance[field.key]] if known and field.key in step.provenance else ""
-    way, title = f"settings.{step.sheet.name}.{field.key}", f"  {title_of(field.key, step.answer.surface)}"
+    way = f"settings.{step.sheet.name}.{field.key}"
+    title = f"  {with_per(title_of(field.key, step.answer.surface), field.key, step.answer.inputs)}"
     wants = not typed and not known and field.key in {*missing(step), *ASKED_TOO, *step.sheet.role.asks}
     if row.choices:
         words = words_first(field.key, row.choices, step.answer.inputs)

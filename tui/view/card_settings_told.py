@@ -10,6 +10,7 @@ from geometry.role import HEEL
 from geometry.sentences import Amount, Kind, Rounding
 from geometry.surfaces import SURFACES
 from library.calc.surfaces import title_of
+from library.calc.throw_per import with_per
 from library.cards.heels import at_each_heel, land_read
 from library.cards.job import Job
 from library.cards.read_order import steps_read, surface_read, title_read
@@ -144,7 +145,12 @@ def _with_verdict(job: Job, step: Step, bad: str, found: list[Told], keys: list[
     if throw and throw not in keys:
         return [
             *found,
-            Told(title_of(throw, step.answer.surface), step.answer.inputs[throw].text, "typed", bad),
+            Told(
+                with_per(title_of(throw, step.answer.surface), throw, step.answer.inputs),
+                step.answer.inputs[throw].text,
+                "typed",
+                bad,
+            ),
         ]
     at = keys.index(throw) if throw else place or 0
     told = [
