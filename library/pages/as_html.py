@@ -31,7 +31,7 @@ td:first-child, th:first-child { text-align: left; padding-left: 0; }
 .set td, .after td { text-align: left; white-space: normal; padding-top: 0.15mm; padding-bottom: 0.15mm; }
 .set td { line-height: 1.05; } .set td.n, .after td.n { white-space: nowrap; } .set td.n { text-align: right; }
 .set td:nth-child(3) { white-space: nowrap; } .set td:last-child { width: 60%; }
-.after { margin-top: -4.6mm; } .after th { text-align: left; white-space: nowrap; padding-bottom: 0.4mm; } .after td:first-child { width: 35mm; } .after td:last-child { width: 44%; }
+.after { margin-top: -4.6mm; } .after th { text-align: left; white-space: nowrap; padding-bottom: 0.4mm; } .after th:first-child { min-width: 30mm; } .after td:first-child { width: 35mm; } .after td:last-child { width: 44%; }
 .n, .read td + td { font-size: 13pt; line-height: 1; font-weight: bold; font-variant-numeric: tabular-nums; }
 .tick, .box { display: inline-block; vertical-align: middle; border: 0.3mm solid #000; height: 7.1mm; width: 7.1mm; }
 .box { width: 19mm; padding: 0 0.6mm; margin: 0 0.6mm 0 0; line-height: 6.4mm; white-space: nowrap; font-weight: bold; }

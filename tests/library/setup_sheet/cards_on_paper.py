@@ -265,6 +265,14 @@ wanted.rake_angle=8 deg
 settings.size-loss.stock_per_sharpening=0.2 mm
 after.drop.tolerance=0.02 mm
 """,
+    # Lands that differ and no tolerance: what each flute shall read stands in one long line.
+    "tap-hand-bottoming-plain-steel": """
+tool.name=T-16-B
+tool.thread=M16
+tool.flutes=6
+received.land_width=1.6 mm, 1.6 mm, 1.7 mm, 1.6 mm, 1.6 mm, 1.7 mm
+received.drop=0.2 mm
+""",
     "insert-tap-plug-plain-steel": """
 tool.name=T-8-I
 tool.flutes=4

@@ -59,6 +59,19 @@ MEASURES = """
   }
   for (const one of numbers)
     if (pt(parseFloat(getComputedStyle(one).fontSize)) < 12.95) faults.push('a small number: ' + one.textContent);
+  const lines = [], seen = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  while (seen.nextNode()) {
+    const one = seen.currentNode, range = document.createRange();
+    if (!one.data.trim()) continue;
+    range.selectNodeContents(one);
+    // A line of letters is taller than they are: a fifth of it above and below them is blank.
+    for (const box of range.getClientRects())
+      lines.push({one, left: box.left + 1, right: box.right - 1, top: box.top + box.height / 5, bottom: box.bottom - box.height / 5});
+  }
+  for (const [place, a] of lines.entries())
+    for (const b of lines.slice(place + 1))
+      if (a.one !== b.one && a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom)
+        faults.push('over each other: ' + a.one.data.trim() + ' / ' + b.one.data.trim());
   const caution = document.querySelector('.caution').getClientRects()[0].height;
   return {faults, pencil: pencil.length, numbers: numbers.length, caution: mm(caution)};
 })()
@@ -168,6 +181,8 @@ def test_what_does_not_fit_would_be_noticed(browser: chromium.Browser, yard: Pat
     assert "beside the paper" in faults
     assert "small, 9: small and wide" in faults
     assert "a box of" in " ".join(measured(browser, long.replace("7.1mm", "6.9mm"))["faults"])
+    laid = long.replace("</body>", '<p style="margin-top: -8pt">one line upon another</p></body>')
+    assert "/ one line upon another" in " ".join(measured(browser, laid)["faults"])
 
 
 @pytest.mark.depth
