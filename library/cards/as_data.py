@@ -141,7 +141,7 @@ def plan_data(found: Plan) -> Json:
         "stays": [_line(line) for line in found.stays],
         "cards": [
             {"id": turn.card.id, "title": turn.card.title, "flutes": turn.flutes, "sharpenings_left": turn.left,
-             "changes": [_line(line) for line in turn.changes]}
+             "changes": [_line(line) for line in turn.changes], "exactly": [_line(line) for line in turn.exactly]}
             for turn in found.turns
         ],
         "changes": found.changes,

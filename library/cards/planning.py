@@ -27,12 +27,14 @@ class Turn:
     Attributes:
         card: the card.
         changes: what is set anew for it; for the first one all that does not stay.
+        exactly: what stays set, where its own exact value is another than the one that was told with the setting.
         flutes: how many edges are ground with these settings; nothing where nobody counted.
         left: sharpenings left after it; nothing where that is not known.
     """
 
     card: Card
     changes: tuple[SettingLine, ...]
+    exactly: tuple[SettingLine, ...] = ()
     flutes: int | None = None
     left: int | None = None
 
@@ -42,7 +44,7 @@ class Plan:
     """A batch in the order in which it is ground.
 
     Attributes:
-        stays: settings that are the same for every card, set once.
+        stays: settings that are the same for every card, set once; where they are rounded from several values, what they give.
         turns: the cards in order.
         changes: how often something is set anew after the first card.
         changes_as_given: how often it would be in the order in which the cards were named.
@@ -77,15 +79,22 @@ def plan(cards: Sequence[Card], book: Book, display: Display) -> Plan:
     as_given = list(range(len(jobs)))
     if _cost(lines, as_given) <= _cost(lines, order):
         order = as_given
-    stays = tuple(line for line in lines[order[0]] if all(_has(one, line) for one in lines)) if order else ()
+    stays = (
+        tuple(_set_once(line, lines) for line in lines[order[0]] if all(_has(one, line) for one in lines))
+        if order
+        else ()
+    )
+    told = {line.title: line.value for line in stays}
     turns = []
     for place, number in enumerate(order):
         before = lines[order[place - 1]] if place else stays
         changes = tuple(line for line in lines[number] if not _has(before, line) and not _has(stays, line))
+        told |= {line.title: line.value for line in changes}
         turns.append(
             Turn(
                 jobs[number].card,
                 changes,
+                tuple(line for line in lines[number] if line.value != told.get(line.title)),
                 flutes_of(jobs[number].card.tool.flutes),
                 sharpenings_left(jobs[number]),
             )
@@ -119,6 +128,12 @@ def _turned_about(line: SettingLine) -> SettingLine:
     if line.graduation:
         return replace(line, graduation=f"{line.graduation}, {OTHER}")
     return replace(line, value=f"{line.value}, {OTHER}")
+
+
+def _set_once(line: SettingLine, lines: Sequence[tuple[SettingLine, ...]]) -> SettingLine:
+    """A setting of all cards: by its exact value where all have that, else by what the graduation gives."""
+    values = {other.value for own in lines for other in own if line.same_as(other)}
+    return replace(line, value=line.rounded) if line.rounded and len(values) > 1 else line
 
 
 def _has(lines: Sequence[SettingLine], line: SettingLine) -> bool:

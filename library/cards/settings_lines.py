@@ -25,7 +25,14 @@ from library.cards.set_otherwise import set_otherwise
 from library.cards.shall_be import relief_key
 from library.cards.step import Step
 from library.cards.turned import counted
-from library.equipment.settings import cost_said, graduation_lines, in_short, off_in_short, said
+from library.equipment.settings import (
+    GraduationLine,
+    cost_said,
+    graduation_lines,
+    in_short,
+    off_in_short,
+    said,
+)
 from library.once import once
 from library.units.show import show, show_answer
 from library.units.system import Display
@@ -61,6 +68,7 @@ class SettingLine:
         is_check: whether it is only measured, to check what another line sets.
         apart: for what it is set, where that is ground in a job of its own; else empty.
         counted: from where it counts and which way it goes; empty where that goes without saying.
+        rounded: what the graduation gives, with its unit; empty where the machine has none.
     """
 
     sheet: str
@@ -75,6 +83,7 @@ class SettingLine:
     is_check: bool = False
     apart: str = ""
     counted: str = ""
+    rounded: str = ""
 
     @property
     def is_set(self) -> bool:
@@ -155,9 +164,14 @@ def _of_step(job: Job, step: Step, display: Display) -> list[SettingLine]:
             SettingLine(step.sheet.name, key, _title(step, key, graduation), value, graduation, cost,
                         divisions=in_short(line) if line else _cam_in_short(job, graduation),
                         off=off_in_short(line, display) if line else cost.partition(",")[0].partition(" at ")[0],
-                        counted=counted(job, step, key))
+                        counted=counted(job, step, key), rounded=_rounded(line, display))
         )  # fmt: skip
     return found
+
+
+def _rounded(line: GraduationLine | None, display: Display) -> str:
+    """What the graduation gives for a setting, where there is one."""
+    return show_answer(line.setting.set_value, quantity(line.key), display) if line is not None else ""
 
 
 def _is_set(job: Job, key: str) -> bool:
@@ -220,7 +234,7 @@ def _by_height(job: Job, step: Step, display: Display) -> list[SettingLine]:
                         show_answer(worked.outputs[key], quantity(key), display),
                         ", ".join(filter(None, (said(line) if line else "", at_edge))), cost_said(line, display) if line else "",
                         divisions=in_short(line) if line else "", off=off_in_short(line, display) if line else "",
-                        counted=counted(job, step, key))
+                        counted=counted(job, step, key), rounded=_rounded(line, display))
         )  # fmt: skip
     return found
 

@@ -71,7 +71,9 @@ def _turn(number: int, turn: Turn) -> Section:
         parts.append(f"{turn.flutes} flute{'s' if turn.flutes > 1 else ''}")
     if turn.left is not None:
         parts.append(f"{turn.left} sharpening{'' if turn.left == 1 else 's'} left after it")
-    return Section(", ".join(parts), (_settings(turn.changes, "nothing to change"),))
+    exactly = tuple(f"{one.title} of this card, before rounding: {one.value}" for one in turn.exactly)
+    blocks = (_settings(turn.changes, "nothing to change"), *((Said(exactly),) if exactly else ()))
+    return Section(", ".join(parts), blocks)
 
 
 def _settings(found: Iterable[SettingLine], nothing: str) -> Said:

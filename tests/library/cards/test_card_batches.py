@@ -5,15 +5,22 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 from itertools import pairwise
+from pathlib import Path
 
 import pytest
 
 from library.book.model import Book
+from library.book.opening import open_book
 from library.cards.editing import edited
 from library.cards.history import history, sharpenings_left
 from library.cards.job import work_out
 from library.cards.model import Card, Inspection
 from library.cards.planning import plan
+from library.cards.store import load
+from library.demo import lay_out
+from library.pages.as_text import as_text
+from library.pages.life import batch_page
+from library.setup_sheet.sheets import setup_sheet
 from library.units.system import METRIC
 
 
@@ -101,3 +108,24 @@ def test_the_life_of_a_tool_is_told_from_its_first_card_to_its_last(book: Book, 
 def test_a_tool_without_cards_has_no_history(book: Book) -> None:
     found = history("T-99", [], book)
     assert (found.visits, found.size, found.left) == ((), None, None)
+
+
+def test_cards_set_to_the_same_division_are_told_what_it_gives_once_and_each_its_own_angle(
+    tmp_path: Path,
+) -> None:
+    lay_out(tmp_path / "yard")
+    book = open_book(tmp_path / "yard")
+    cards = [load(tmp_path / "yard", name).card for name in ("2025-10-14-01", "2026-03-11-01")]
+    found = plan(cards, book, METRIC)
+    # 14 divisions of 30 minutes are 7 degrees, whatever either card asked for.
+    (once,) = (line for line in found.stays if line.key == "chamfer_angle")
+    assert (once.value, once.graduation) == ("7.00 deg", "14 divisions of 30 min, work head swivel")
+    own = [next(line.value for line in turn.exactly if line.key == "chamfer_angle") for turn in found.turns]
+    sheets = [setup_sheet(work_out(turn.card, book)) for turn in found.turns]
+    assert own[0] != own[1]
+    assert all(f"Chamfer angle      {value}" in sheet for value, sheet in zip(own, sheets, strict=True))
+    text = as_text(batch_page(found))
+    assert text.count("Chamfer angle: 7.00 deg") == 1
+    assert all(f"Chamfer angle of this card, before rounding: {value}" in text for value in own)
+    # What all have alike to the last figure is told as it is, and of no card again.
+    assert all(line.key == "chamfer_angle" for turn in found.turns for line in turn.exactly)
