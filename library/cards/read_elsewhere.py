@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from geometry.surfaces import SURFACES, Surface
 from library.calc.surfaces import LAND
+from library.cards.chosen import SURFACE
 from library.cards.job import Job
 from library.cards.provenance import joined
 from library.cards.reading_issues import card_issue, title_of
@@ -60,6 +61,24 @@ def all_read_elsewhere(job: Job) -> Iterator[Issue]:
             f"now: measure {it} there and type {it} again, or say on Received by Enter that it is right so.",
             "warning",
         )
+
+
+def counted_as(job: Job) -> str:
+    """As of which surface the readings count, where a person chose that: a card does not keep where they were read.
+
+    Args:
+        job: the card worked out.
+
+    Returns:
+        A sentence for the sheet; empty where the surface follows from the tool, nothing of the kind was read, or a watch
+        says on which surface it was.
+    """
+    surface, keys = SURFACES.get(job.choice.surface), list(read_here(job))
+    if surface is None or not keys or SURFACE not in job.choice.by_person or _by_surface(job):
+        return ""
+    names = " and ".join(title_of(key).lower() for key in keys)
+    counts, it = ("counts as that", "it was") if len(keys) == 1 else ("count as those", "they were")
+    return f"{names[:1].upper()}{names[1:]} {counts} of the {surface.title}, chosen on this card, which does not keep where {it} read."
 
 
 def _by_surface(job: Job) -> dict[Surface, list[str]]:

@@ -15,6 +15,7 @@ from library.cards.hand import is_left
 from library.cards.how_ground import Numbers, setup_of
 from library.cards.job import Job
 from library.cards.provenance import joined
+from library.cards.read_elsewhere import counted_as
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.cards.step import Step
 from library.cards.turned import how_turned
@@ -165,6 +166,8 @@ def _received(job: Job, display: Display) -> Iterator[Block]:
     pairs += readings.received_angles(job, display)
     if pairs:
         yield Facts(tuple(pairs))
+    if counted := counted_as(job):
+        yield Said((counted,))
 
 
 def _settings(job: Job, display: Display) -> Iterator[Block]:

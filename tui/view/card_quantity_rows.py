@@ -17,7 +17,7 @@ from library.cards.edge_set import sets_edge
 from library.cards.inspecting import PER_FLUTE
 from library.cards.job import Job, flutes_of
 from library.cards.model import Wanted
-from library.cards.read_elsewhere import OF_THE_SURFACE
+from library.cards.read_elsewhere import OF_THE_SURFACE, counted_as
 from library.cards.setup_order import brought_in_by_measuring, calculations_of
 from library.cards.shall_be import (
     DROPS,
@@ -103,6 +103,9 @@ def _read_on(job: Job, key: str) -> str:
     surface = SURFACES.get(job.choice.surface)
     if surface is None or key not in OF_THE_SURFACE or (key == LAND and surface.key in LAND_OF_THE_POINT):
         return ""
+    if job.card.done and counted_as(job):
+        # A record keeps no watch, and not where it was read: only what it counts as is known for certain.
+        return f"Counted as that of the {surface.title}. "
     return f"On the {surface.title}. "
 
 

@@ -99,6 +99,21 @@ def test_what_was_read_before_the_surface_changed_is_told_of_no_record(book: Boo
     assert watched(form) == {}
 
 
+def test_a_record_says_as_of_which_surface_they_count_on_its_sheet_and_at_their_lines(book: Book) -> None:
+    form = reamer(book)
+    sentence = "Land width and indicator drop count as those of the bevel lead, chosen on this card"
+    # The watch of the draft says more, and says it alone.
+    assert sentence not in " ".join(setup_sheet(form.job).split())
+    record = CardForm(book, replace(form.card, status="done"))
+    for kind in ("text", "markdown", "html"):
+        assert sentence in " ".join(setup_sheet(record.job, kind).split())
+    assert "typed while" not in setup_sheet(record.job)
+    record.go_to(DROP)
+    assert record.row.hint.startswith("Counted as that of the bevel lead. ")
+    # Where nobody chose the surface, it is that of the tool.
+    assert "chosen on this card" not in setup_sheet(CardForm(book, edited(form.card, SURFACE, "")).job)
+
+
 @pytest.mark.parametrize(("surface", "title"), [("land", "land"), ("bevel", "bevel lead")])
 def test_the_lines_of_land_width_and_drop_name_the_surface_that_they_count_for(
     book: Book, surface: str, title: str
