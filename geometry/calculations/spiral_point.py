@@ -146,9 +146,18 @@ CALCULATION = Calculation(
         of_course=(),
         about="spiral_point_depth",
         by_wanted="spiral_point_angle",
-        sets=("cut_back", "spiral_point_angle", "spiral_point_depth", "spiral_point_depth_after"),
+        sets=(
+            "cut_back",
+            "spiral_point_angle",
+            "spiral_point_depth",
+            "spiral_point_depth_after",
+            "stock_per_sharpening",
+        ),
         better=(("spiral_point_depth", "spiral_point_depth_after"),),
-        counted=(("cut_back", "off the end, before anything is ground"),),
+        counted=(
+            ("cut_back", "off the end, before anything is ground"),
+            ("stock_per_sharpening", "off the gash, in every flute alike"),
+        ),
         tells=("pass", "note"),
     ),
     sample={

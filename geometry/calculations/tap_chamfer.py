@@ -280,7 +280,11 @@ CALCULATION = Calculation(
     compute=_compute,
     role=Role(
         place=40,
-        sets=("chamfer_angle",),
+        sets=("cut_back", "chamfer_angle", "chamfer_stock"),
+        counted=(
+            ("cut_back", "off the end, before anything is ground"),
+            ("chamfer_stock", "square to the chamfer, off every land alike"),
+        ),
         hands_on="chamfer_angle",
         ground=("chamfer",),
         only=("thread_taper", "parallel"),

@@ -10,20 +10,17 @@ from geometry.calculation import Row
 from geometry.edge.surface_input import HALF
 from geometry.evaluate import Refusal, run
 from geometry.quantities import quantity
-from geometry.role import FACETS, HEEL, HEIGHTS, MOVES
+from geometry.role import FACETS, HEIGHTS, MOVES
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
-from library.calc.past_the_range import within
-from library.calc.throw_per import per_said
 from library.cards.at_machine import worked_of
-from library.cards.cams import show_angle
 from library.cards.chosen import REST, WORK_HEAD
 from library.cards.job import Job
 from library.cards.move_said import assumed_head, crank_said, move_said, off_the_place
-from library.cards.read_order import step_read, surface_read
+from library.cards.read_order import surface_read
 from library.cards.set_otherwise import set_otherwise
-from library.cards.shall_be import relief_key
 from library.cards.step import Step
+from library.cards.throws_set import CAMS, THROWS, TITLES, cam_in_short, not_set, of_cam, title_set
 from library.cards.turned import counted
 from library.equipment.settings import (
     GraduationLine,
@@ -36,16 +33,6 @@ from library.equipment.settings import (
 from library.once import once
 from library.units.show import show, show_answer
 from library.units.system import Display
-
-CAMS = frozenset({"radial_throw", "axial_throw", "needed_radial_throw"})
-"""Settings of a cam that serves a cone or steps."""
-
-TITLES = {"chosen_throw": "Throw of the cam"}
-"""What is set, where a shorter word than the title of the quantity does."""
-
-THROWS = frozenset({*CAMS, "chosen_throw", "throw_per_turn", "throw_per_tooth"})
-"""All settings of a cam."""
-
 
 NO_GRADUATION = "no graduation given, for the machine names none that sets it"
 """Behind a setting of the work head that the machine names no graduation for."""
@@ -153,16 +140,16 @@ def _of_step(job: Job, step: Step, display: Display) -> list[SettingLine]:
     wanted = [one for one in (*others, *sets) if (not facets or one not in SAME_FACET) and _is_set(job, one)]
     found = facets
     for key in dict.fromkeys(wanted):
-        if key not in numbers or key in _not_set(step, numbers):
+        if key not in numbers or key in not_set(step, numbers):
             continue
         line = on_graduations.get(key)
         value = show_answer(numbers[key], quantity(key), display)
-        graduation, cost = (said(line), cost_said(line, display)) if line else _of_cam(job, step, key)
+        graduation, cost = (said(line), cost_said(line, display)) if line else of_cam(job, step, key)
         if line is None and job.machine is not None and WORK_HEAD in step.sheet.methods:
             cost = NO_GRADUATION
         found.append(
-            SettingLine(step.sheet.name, key, _title(step, key, graduation), value, graduation, cost,
-                        divisions=in_short(line) if line else _cam_in_short(job, graduation),
+            SettingLine(step.sheet.name, key, title_set(step, key, graduation), value, graduation, cost,
+                        divisions=in_short(line) if line else cam_in_short(job, graduation),
                         off=off_in_short(line, display) if line else cost.partition(",")[0].partition(" at ")[0],
                         counted=counted(job, step, key), rounded=_rounded(line, display))
         )  # fmt: skip
@@ -177,18 +164,6 @@ def _rounded(line: GraduationLine | None, display: Display) -> str:
 def _is_set(job: Job, key: str) -> bool:
     """Whether a number is set on this job: to the angle of its shoulders a tool is swivelled for those alone."""
     return key != HALF or SURFACES.get(job.choice.surface, SURFACES["cone"]).edge_key == "included_angle"
-
-
-def _title(step: Step, key: str, graduation: str) -> str:
-    """What is set; a throw with per what it counts, where that of the drawer does not say it, and the way its cam moves."""
-    title, per = TITLES.get(key) or quantity(key).title, per_said(key, step.answer.inputs)
-    if per and not graduation.endswith(per):
-        title = f"{title} {per}"
-    if key not in THROWS - CAMS or step.answer.result is None:
-        return title
-    own = quantity("throw_per_turn").title
-    way = step.answer.result.named.get("throw_per_turn", "").removeprefix(own)
-    return f"{title}{way}" if way.startswith(", ") else title
 
 
 def is_set_by_facets(job: Job, step: Step) -> bool:
@@ -237,41 +212,6 @@ def _by_height(job: Job, step: Step, display: Display) -> list[SettingLine]:
                         counted=counted(job, step, key), rounded=_rounded(line, display))
         )  # fmt: skip
     return found
-
-
-def _not_set(step: Step, numbers: Mapping[str, float]) -> frozenset[str]:
-    """Throws that are not set: what would be needed, where a cam is chosen; each only as its cam is counted."""
-    if "chosen_throw" in numbers or "radial_throw" in numbers:
-        return THROWS - {"chosen_throw", "radial_throw", "axial_throw"}
-    per = step.answer.inputs.get("throw_per")
-    by_tooth = per is not None and per.value == "tooth" and "throw_per_tooth" in numbers
-    return frozenset({"throw_per_turn" if by_tooth else "throw_per_tooth"})
-
-
-def _of_cam(job: Job, step: Step, key: str) -> tuple[str, str]:
-    """Which cam of the drawer a throw is, and what it gives where that is another relief than the wanted one."""
-    filled = step.answer.inputs.get(key)
-    if filled is None or key not in {"chosen_throw", "radial_throw", "axial_throw"} or job.machine is None:
-        return "", ""
-    cam = next((one for one in job.machine.cam_throws if one.number == filled.value), None)
-    if cam is None:
-        return "", ""
-    found = job.by_cam
-    gives = ""
-    if found and found.differs:
-        of_book = within(job.entry.values.get(relief_key(job)), found.given)
-        heel = job.doing(HEEL)
-        place = step_read(job, heel, job.display) if heel is not None else ""
-        given = f"gives {show_angle(found.given)}{f' at {place}' if place else ''}, "
-        gives = f"{given}{f'{of_book}; ' if of_book else ''}{show_angle(found.wanted)} was wanted"
-    return (
-        f"the cam of {cam.text} out of the drawer, per {job.machine.throw_per}",
-        gives if key != "axial_throw" or "radial_throw" not in step.answer.inputs else "",
-    )
-
-
-def _cam_in_short(job: Job, graduation: str) -> str:
-    return f"drawer, per {job.machine.throw_per}" if graduation and job.machine is not None else ""
 
 
 OTHERWISE_HELD = "; only where no tooth rest holds the tooth"

@@ -9,7 +9,7 @@ from geometry.calculation import Field
 from geometry.quantities import quantity
 from geometry.sentences import Kind
 from library.calc.surfaces import row_of, title_of
-from library.calc.throw_per import with_per
+from library.calc.throw_per import per_said, with_per
 from library.calc.words_first import words_first
 from library.cards.edge_set import sets_edge
 from library.cards.edge_wanted import edges_of, hint_of, titled
@@ -17,6 +17,7 @@ from library.cards.job import Job
 from library.cards.provenance import Provenance
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.cards.step import Step
+from library.cards.throws_set import TITLES
 from library.equipment.drawer_advice import keys_named
 from library.equipment.offers import of_machine
 from library.units.show import say
@@ -141,7 +142,7 @@ def _field(job: Job, step: Step, field: Field) -> Row:
     known = filled.text if filled is not None and not typed else ""
     giver = PROVENANCE_WORDS[step.provenance[field.key]] if known and field.key in step.provenance else ""
     way = f"settings.{step.sheet.name}.{field.key}"
-    title = f"  {with_per(title_of(field.key, step.answer.surface), field.key, step.answer.inputs)}"
+    title = f"  {_title(job, step, field.key)}"
     wants = not typed and not known and field.key in {*missing(step), *ASKED_TOO, *step.sheet.role.asks}
     if row.choices:
         words = words_first(field.key, row.choices, step.answer.inputs)
@@ -169,6 +170,18 @@ def _field(job: Job, step: Step, field: Field) -> Row:
         offers=offers,
         wants=wants,
     )
+
+
+def _title(job: Job, step: Step, key: str) -> str:
+    """What the line is called in which a quantity of a calculation is typed: a throw as where it is set, with per what it counts."""
+    title = title_of(key, step.answer.surface)
+    if not per_said(key, step.answer.inputs):
+        return title
+    lines = setting_lines(job, job.display)
+    set_as = next((one for one in lines if (one.sheet, one.key) == (step.sheet.name, key)), None)
+    if set_as is not None and set_as.graduation:
+        return title
+    return with_per(TITLES.get(key, title), key, step.answer.inputs)
 
 
 def _of_the_set_edge(job: Job, step: Step, key: str) -> str:

@@ -17,6 +17,7 @@ from library.cards.read_order import steps_read, surface_read, title_read
 from library.cards.rubbing_heel import makes_a_rubbing_heel
 from library.cards.settings_lines import SettingLine
 from library.cards.step import Step
+from library.cards.throws_set import TITLES
 from library.cards.turned import how_turned
 from library.equipment.drawer_advice import keys_named
 from library.equipment.model import Rating
@@ -119,9 +120,12 @@ def with_turning(job: Job, step: Step, lines: list[SettingLine], told: list[Told
     how, found = how_turned(job, step), list(told)
     for said, own in from_where.items():
         # What is turned has its sentences, which tell of each; of heights the side of the axis is all there is to say.
-        each = f"each {said}" if not how and len(own) > 1 else said
-        text, how = f"{each[:1].upper()}{each[1:]}. {how}".rstrip(), ""
         titles = [one.title for one in found]
+        each = f"each {said}" if not how and len(own) > 1 else said
+        if own[0].title not in titles:
+            # What is typed stands in its own line further down, and so has its name here.
+            each = f"{', '.join(one.title for one in own)}: {said}"
+        text, how = f"{each[:1].upper()}{each[1:]}. {how}".rstrip(), ""
         under = titles.index(own[0].title) + 1 if own[0].title in titles else len(found)
         found.insert(under, Told(text, is_text=True))
     return found
@@ -146,7 +150,9 @@ def _with_verdict(job: Job, step: Step, bad: str, found: list[Told], keys: list[
         return [
             *found,
             Told(
-                with_per(title_of(throw, step.answer.surface), throw, step.answer.inputs),
+                with_per(
+                    TITLES.get(throw) or title_of(throw, step.answer.surface), throw, step.answer.inputs
+                ),
                 step.answer.inputs[throw].text,
                 "typed",
                 bad,

@@ -76,6 +76,23 @@ def test_where_the_drawer_says_it_on_the_same_line_it_is_not_said_twice(book: Bo
     assert (line.title, line.graduation) == ("Radial throw", "the cam of 2.5 mm out of the drawer, per tooth")
 
 
+@pytest.mark.parametrize(
+    ("machine", "label"), [("", "Throw of the cam per turn"), ("grey-grinder", "Throw of the cam at hand")]
+)
+def test_the_line_of_a_throw_keeps_room_on_the_narrowest_screen(book: Book, machine: str, label: str) -> None:
+    card = replace(from_entry(book, book.entries["tap-hand-plain-steel"]), machine=machine)
+    for way, text in {
+        "tool.thread": "M16",
+        "tool.flutes": "4",
+        "received.land_width": "4 mm",
+        "settings.relief-drop.chosen_throw": "1 mm",
+    }.items():
+        card = edited(card, way, text)
+    rows = {row.way: row.label.strip() for row in settings_rows(work_out(card, book), Opened())}
+    assert rows["settings.relief-drop.chosen_throw"] == label
+    assert len(label) <= 26
+
+
 @pytest.mark.parametrize("per", ["turn", "tooth"])
 def test_a_calculation_says_it_with_the_throw_that_is_given_and_the_one_that_is_needed(per: str) -> None:
     given = {
