@@ -69,6 +69,8 @@ class Role:
         counted: of what it sets, from where each counts and which way it goes, in few words, by key.
         turned: the sentences on how the tool is turned for what it sets, each with what it sets that calls for it; ``{cuts}``
             stands for which way the tool turns as it cuts.
+        said_of_setting: the place in the sentence of a note that says how what it sets goes and how that is proved: on paper
+            it stands with the settings, and gives way to nothing. Empty where no note does.
         apart: for what those are set, where that is ground in a job of its own: they are told, and counted among no settings.
         otherwise_by: methods of a job in which another calculation sets and reads what this one would.
         replaces: calculations that rest on a job of flats where this one has an answer for the same surface: it knows the
@@ -114,6 +116,7 @@ class Role:
     sets: tuple[str, ...] = ()
     counted: tuple[tuple[str, str], ...] = ()
     turned: tuple[tuple[str, str], ...] = ()
+    said_of_setting: str = ""
     apart: str = ""
     otherwise_by: tuple[str, ...] = ()
     replaces: tuple[str, ...] = ()

@@ -248,6 +248,7 @@ CALCULATION = Calculation(
         about="back_diameter",
         ground=("land", "thread-land"),
         sets=("swivel_angle",),
+        said_of_setting="fall",
         asks=("wanted_taper",),
         tells=("note",),
         as_ground=True,

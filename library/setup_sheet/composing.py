@@ -28,8 +28,10 @@ from library.pages.setup import on_paper as setup_on_paper
 from library.setup_sheet import head, readings, verdicts
 from library.setup_sheet.across import BESIDE, PAPER, stand_below, width
 from library.setup_sheet.lead_beside import lead_said
+from library.setup_sheet.verdicts import tells_of_setting
 from library.setup_sheet.wanted import title, wanted
 from library.setup_sheet.where_read import heading
+from library.units.show import say
 from library.units.system import Display
 
 DRAWING = 52.0
@@ -67,7 +69,7 @@ def compose(job: Job, display: Display) -> Page:
     for shorter in range(SHORTEST):
         page = _composed(job, display, shorter)
         text = as_text(page)
-        larger = TURNED * bool(_turned(job)) + BESET * text.count(NEVER)
+        larger = TURNED * bool(_turned(job, display)) + BESET * text.count(NEVER)
         if text.count("\n") + TALLER * _rows_more(page) + larger <= ONE_PAGE:
             return page
     return _composed(job, display, SHORTEST)
@@ -176,7 +178,7 @@ def _settings(job: Job, display: Display) -> Iterator[Block]:
         yield Said((OTHER_SIDE,), "strong")
     if lines:
         yield Items(tuple(_item(line) for line in lines if line.is_set))
-    if turned := _turned(job):
+    if turned := _turned(job, display):
         yield Said((turned,), "strong")
     if others := [line for line in lines if line.apart and not line.stopped]:
         yield Facts(tuple((f"{line.title}, {line.apart}", _apart(line)) for line in others))
@@ -188,9 +190,17 @@ def _settings(job: Job, display: Display) -> Iterator[Block]:
         yield Said((f"Not worked out, for want of: {'; '.join(wants)}.",))
 
 
-def _turned(job: Job) -> str:
-    """How the tool is turned for what is set, in whole sentences; empty where nothing is set to a side."""
-    return " ".join(filter(None, (how_turned(job, step) for step in job.steps)))
+def _turned(job: Job, display: Display) -> str:
+    """How the tool is turned for what is set, and how that is proved, in whole sentences; empty where no more is to be said."""
+    turned = [how_turned(job, step) for step in job.steps]
+    proved = [
+        say(one.sentence, display)
+        for step in job.steps
+        if step.in_use and step.works and not step.stopped
+        for one in step.checks
+        if tells_of_setting(step, one)
+    ]
+    return " ".join(filter(None, (*turned, *proved)))
 
 
 def _apart(line: SettingLine) -> str:

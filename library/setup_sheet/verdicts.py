@@ -84,10 +84,17 @@ def _same_cam(relief: FoundRelief, drop: Step) -> bool:
     )
 
 
+def tells_of_setting(step: Step, check: Check) -> bool:
+    """Whether a note says how a setting goes and is proved, so that it stands with the settings and not among the verdicts."""
+    return check.state == "note" and step.sheet.role.said_of_setting in check.sentence.parts
+
+
 def _told(step: Step, check: Check) -> bool:
     """Whether a verdict or a fact stands on the sheet; a direction that the setting says itself is not said twice."""
     if check.state in {"stop", "watch"}:
         return True
+    if tells_of_setting(step, check):
+        return False
     # Where the indicator points stands under Wanted.
     if check.state == "note" and "points" in check.sentence.parts:
         return False

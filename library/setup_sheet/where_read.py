@@ -4,22 +4,44 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from geometry.quantities.reamer import LARGER
+from geometry.sentences import Kind
+from geometry.surfaces import SURFACES
 from library.cards.heels import land_read
 from library.cards.job import Job
 from library.cards.read_order import step_read, steps_read, title_read
 from library.cards.shall_be import indicator_said
 from library.cards.step import Step
+from library.units.show import show
 from library.units.system import Display
 
 
 def heading(job: Job, display: Display) -> str:
     """What stands over the readings: on which step and land, from where they count, where the indicator of the drop points."""
     steps = {step_read(job, step, display) for step in steps_read(job)}
+    if steps == {""}:
+        steps = {_of_several(job, display)}
     # Where several steps are read, each stands over its own table.
     at = f" at {one} diameter" if len(steps) == 1 and (one := next(iter(steps))) else ""
     if land := land_read(job):
         return f"Read{at}, {land}, zero at the edge; drop: indicator {indicator_said(job)}"
     return f"Read{at or ' on the way'}, zero at the edge; drop: indicator {indicator_said(job)}"
+
+
+def _of_several(job: Job, display: Display) -> str:
+    """The diameter that the readings are for, on a cone or a tool that cuts a taper; empty where all along the edge has one."""
+    surface, step = SURFACES.get(job.choice.surface), next(iter(steps_read(job)), None)
+    known = step.answer.inputs.get("diameter") if step is not None else None
+    is_cone = surface is not None and surface.edge_key == "included_angle"
+    if known is None or not isinstance(known.value, float) or not (is_cone or _cuts_a_taper(job)):
+        return ""
+    return show(known.value, Kind.LENGTH, display)
+
+
+def _cuts_a_taper(job: Job) -> bool:
+    """Whether a calculation of the job counts with a tool that is larger toward its back."""
+    ways = (step.answer.inputs.get("taper_direction") for step in job.steps if step.in_use)
+    return any(way is not None and way.value == LARGER for way in ways)
 
 
 def surfaces_read(job: Job, steps: Sequence[Step], told: Iterable[str], display: Display) -> str:
