@@ -9,7 +9,7 @@ from library.book.tool_materials import tool_material
 from library.cards.heels import at_each_heel
 from library.cards.job import Job
 from library.cards.set_otherwise import set_otherwise
-from library.cards.settings_lines import setting_lines
+from library.cards.settings_lines import SAME_FACET, SettingLine, setting_lines
 from library.cards.shall_be import indicator_said
 from library.guidance.model import Setup
 from library.guidance.setups import for_entry, for_job
@@ -75,7 +75,7 @@ class Numbers:
         """The number of a quantity with its unit; empty where the job does not know it, or must not set it."""
         line = self._lines.get(key) or self._lines.get(SAME_THROW.get(key, key))
         if line is not None:
-            return "" if line.stopped else line.value
+            return "" if line.stopped else ", then ".join(one.value for one in self._of_facets(line))
         if key in set_otherwise(self._job):
             return ""
         drop = self._job.doing(HEEL)
@@ -91,6 +91,16 @@ class Numbers:
                 said = "" if step.stopped else show_answer(number, quantity(key), self._display)
                 return self._pointed(said) if said and key == "heel_drop" else said
         return self._job.edge_text(key)
+
+    def _of_facets(self, line: SettingLine) -> list[SettingLine]:
+        """A setting with that of any other facet, in the order in which they are ground."""
+        by_height = line.key in SAME_FACET
+        return [
+            one
+            for one in self._lines.values()
+            if one.key in (line.key, f"second_{line.key}")
+            or (by_height and one.sheet == line.sheet and one.is_set and one.key.startswith("facet "))
+        ]
 
     def _pointed(self, drop: str) -> str:
         """A drop with where the indicator points for it: the same heel falls by another number seen otherwise."""

@@ -10,6 +10,8 @@ from library.cards.editing import edited
 from library.cards.how_ground import Numbers, setup_of
 from library.cards.job import Job, work_out
 from library.cards.model import Card, Tool
+from library.cards.settings_lines import setting_lines
+from library.cards.starting import from_entry
 from library.guidance.model import setups
 
 
@@ -56,3 +58,44 @@ def test_no_line_with_a_drop_says_itself_where_the_indicator_points_for_the_numb
     ]
     assert named
     assert [text for text in named if text.startswith("Indicator ")] == []
+
+
+@pytest.mark.parametrize(
+    ("entry", "typed", "keys"),
+    [
+        (
+            "twist-drill-jobber-plain-steel",
+            {
+                "tool.size": "12.5 mm",
+                "received.web_thickness": "2.1 mm",
+                "received.land_width": "6 mm",
+                "wanted.relief_method": "work-head",
+                "wanted.lip_relief_angle": "12 deg",
+                "wanted.second_lip_relief_angle": "32 deg",
+            },
+            ("second_roll_angle", "roll_angle"),
+        ),
+        (
+            "reamer-taper-pin",
+            {
+                "tool.size": "6 mm",
+                "received.land_width": "1 mm",
+                "settings.setting-height.wheel_diameter": "100 mm",
+                "settings.reamer-land.primary_land": "0.25 mm",
+                "settings.back-taper.taper_ratio": "1/50",
+            },
+            ("facet 2: height", "wheel_head_height"),
+        ),
+    ],
+)
+def test_a_setting_of_two_facets_is_told_for_both_in_the_order_of_the_settings(
+    book: Book, entry: str, typed: dict[str, str], keys: tuple[str, str]
+) -> None:
+    card = from_entry(book, book.entries[entry])
+    for place, text in {"tool.flutes": "2", **typed}.items():
+        card = edited(card, place, text)
+    job = work_out(card, book)
+    lines = [(line.key, line.value) for line in setting_lines(job, job.display) if line.key in keys]
+    assert tuple(key for key, _ in lines) == keys
+    assert Numbers(job, job.display)(keys[1]) == ", then ".join(value for _, value in lines)
+    assert lines[0][1] != lines[1][1]
