@@ -80,6 +80,23 @@ def cautions_page(found: Iterable[Caution], book: Book, about: str) -> Page:
     return Page(f"{HEADING}: {about}", (*sections, *([Section("", law)] if law else [])))
 
 
+def with_all_cautions(page: Page) -> Page:
+    """A page with each of its cautions in words, on as many lines as they need."""
+    return replace(
+        page,
+        sections=tuple(
+            replace(
+                section,
+                blocks=tuple(
+                    CautionWords(one.words) if isinstance(one, CautionWords) else one
+                    for one in section.blocks
+                ),
+            )
+            for section in page.sections
+        ),
+    )
+
+
 def on_paper(found: Iterable[Caution]) -> tuple[CautionWords, Said]:
     """Each caution in a few words for the head of a sheet, and in full for its end the one that comes before all."""
     ordered = list(found)

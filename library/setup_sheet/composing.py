@@ -22,7 +22,7 @@ from library.cards.turned import how_turned
 from library.guidance.model import ON_FULL_PAPER, ON_PAPER
 from library.guidance.never import never_ground
 from library.pages.as_text import as_text
-from library.pages.cautions import on_paper
+from library.pages.cautions import on_paper, with_all_cautions
 from library.pages.page import Block, Checks, Drawing, Facts, Item, Items, Page, Said, Section, Table, ToWrite
 from library.pages.setup import on_paper as setup_on_paper
 from library.setup_sheet import head, readings, verdicts
@@ -46,6 +46,9 @@ USUAL_ROWS, TALLER = 4, 3
 SHORTER, SHORTEST = 4, 5
 """How often a sheet can be made shorter: no facts, no more of the way it is ground than what is set, none of it, no passes; at last not what it came with."""
 
+SPARE = 1
+"""Lines that are left free below a sheet with all cautions in words: they are a line more on paper, and no row less."""
+
 NEVER = "Never: "
 """Begins the line on what is never ground."""
 
@@ -62,17 +65,25 @@ NO_NEVER = 3
 def compose(job: Job, display: Display) -> Page:
     """The setup sheet of a card, on one page: what does not fit is only worth knowing and stands on the card.
 
+    The cautions take two lines, and as many as they need where there is room for them.
+
     Args:
         job: the card worked out.
         display: the units of lengths.
     """
     for shorter in range(SHORTEST):
         page = _composed(job, display, shorter)
-        text = as_text(page)
-        larger = TURNED * bool(_turned(job, display)) + BESET * text.count(NEVER)
-        if text.count("\n") + TALLER * _rows_more(page) + larger <= ONE_PAGE:
-            return page
+        if _fits(page, job, display):
+            all_told = with_all_cautions(page)
+            return all_told if _fits(all_told, job, display, SPARE) else page
     return _composed(job, display, SHORTEST)
+
+
+def _fits(page: Page, job: Job, display: Display, spare: int = 0) -> bool:
+    """Whether a sheet is one page of either paper, with so many lines to spare."""
+    text = as_text(page)
+    larger = TURNED * bool(_turned(job, display)) + BESET * text.count(NEVER)
+    return text.count("\n") + TALLER * _rows_more(page) + larger + spare <= ONE_PAGE
 
 
 def _rows_more(page: Page) -> int:

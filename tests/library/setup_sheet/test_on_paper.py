@@ -156,8 +156,8 @@ def test_each_sheet_is_one_page_of_either_paper_and_nothing_is_cut_or_small(
         html = setup_sheet(job, "html")
         found = measured(browser, html)
         faults += [f"{name}: {fault}" for fault in found["faults"]]
-        # Two lines of ten points, with what the frame takes.
-        if found["caution"] > 2 * 10 * 1.2 * 0.353 + 2.2:
+        # Lines of ten points, with what the frame takes: two where some are left out, and three for all of them.
+        if found["caution"] > (2 if "F4 on the card" in html else 3) * 10 * 1.2 * 0.353 + 2.2:
             faults.append(f"{name}: cautions of {found['caution']} mm")
         assert found["pencil"] > 5
         assert found["numbers"] > 5

@@ -13,7 +13,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from library.book.model import Book
+from library.book.model import Book, Caution, Citation
 from library.book.opening import open_book
 from library.cards.close import finished
 from library.cards.editing import edited
@@ -279,7 +279,11 @@ def test_cautions_stand_at_the_head_in_words_above_every_number(sheet_book: Book
     assert "\nCAUTION  Eyes | Wheel-Rating\n" in head
 
 
-def test_of_many_cautions_those_of_grinding_have_the_room_at_the_head() -> None:
+def test_of_many_cautions_those_of_grinding_have_the_room_at_the_head(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    # A paper that is full.
+    monkeypatch.setattr("library.setup_sheet.composing.ONE_PAGE", 0)
     card = Card(
         id="2026-11-26-01",
         entry="masonry-drill-masonry",
@@ -292,6 +296,31 @@ def test_of_many_cautions_those_of_grinding_have_the_room_at_the_head() -> None:
     for words in ("carbide: suction", "goggles", "no gloves", "guard on", "stand aside"):
         assert words in told
     assert "all: F4 on the card" in told
+
+
+@pytest.mark.parametrize("form", sorted(FORMATS))
+def test_all_cautions_are_told_where_the_paper_has_room_for_them_and_are_counted_where_it_has_not(
+    form: str, sheet_book: Book, tap_card: Card, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    many = {f"caution-{number}": f"Mind the {number}." for number in range(30)}
+    cautions = {
+        name: Caution(name, f"mind number {name}", text, Citation("common practice"))
+        for name, text in many.items()
+    }
+    tap = replace(sheet_book.families["tap"], cautions=tuple(cautions))
+    book = replace(
+        sheet_book,
+        families={**sheet_book.families, "tap": tap},
+        cautions={**sheet_book.cautions, **cautions},
+    )
+    monkeypatch.setattr("library.setup_sheet.composing.ONE_PAGE", 200)
+    roomy = sheet(tap_card, book, form)
+    assert all(f"mind number {name}" in " ".join(roomy.split()) for name in cautions)
+    assert "F4" not in roomy
+    monkeypatch.setattr("library.setup_sheet.composing.ONE_PAGE", 0)
+    full = sheet(tap_card, book, form)
+    # Markdown is no paper, and tells all of them.
+    assert ("F4 on the card" in full) is (form != "markdown")
 
 
 def test_escaping_reaches_every_special_sign() -> None:
