@@ -10,14 +10,12 @@ from collections.abc import Iterator
 from geometry.figure import Figure
 from library.calc.cautions import of_what_is_done
 from library.calc.left_hand import OTHER_SIDE
-from library.calc.surfaces import title_of
 from library.cards.hand import is_left
 from library.cards.how_ground import Numbers, setup_of
 from library.cards.job import Job
 from library.cards.provenance import joined
 from library.cards.read_elsewhere import counted_as
 from library.cards.settings_lines import SettingLine, setting_lines
-from library.cards.step import Step
 from library.cards.turned import how_turned
 from library.guidance.model import ON_FULL_PAPER, ON_PAPER
 from library.guidance.never import never_ground
@@ -28,6 +26,7 @@ from library.pages.setup import on_paper as setup_on_paper
 from library.setup_sheet import head, readings, verdicts
 from library.setup_sheet.across import BESIDE, PAPER, stand_below, width
 from library.setup_sheet.lead_beside import lead_said
+from library.setup_sheet.still_missing import of_no_setting, still_missing
 from library.setup_sheet.verdicts import tells_of_setting
 from library.setup_sheet.wanted import title, wanted
 from library.setup_sheet.where_read import heading
@@ -100,6 +99,7 @@ def _composed(job: Job, display: Display, shorter: int) -> Page:
     stop, watch, good = (
         tuple(one for one in told if one[0] in states) for states in (("stop",), ("watch",), ("pass", "note"))
     )
+    watch = (*still_missing(job), *watch)
     cautions, last_word = on_paper(of_what_is_done(job.cautions, "grinding"))
     on_the_way = tuple(readings.on_the_way(job, display))
     more = (*readings.more_flutes(job), *lead_said(job, display)) if on_the_way else ()
@@ -195,10 +195,8 @@ def _settings(job: Job, display: Display) -> Iterator[Block]:
         yield Facts(tuple((f"{line.title}, {line.apart}", _apart(line)) for line in others))
     if checks := [line for line in lines if line.is_check and not line.stopped]:
         yield Facts(tuple((f"{line.title}, to check", f"{line.value}, {line.divisions}") for line in checks))
-    wants = [f"{step.sheet.title} ({_missing(step)})" for step in job.steps
-             if step.in_use and step.answer.issues and all(one.missing for one in step.answer.issues)]  # fmt: skip
-    if wants:
-        yield Said((f"Not worked out, for want of: {'; '.join(wants)}.",))
+    if wants := of_no_setting(job):
+        yield Said((f"Not worked out, for want of: {wants}.",))
 
 
 def _turned(job: Job, display: Display) -> str:
@@ -239,11 +237,6 @@ def _figure(job: Job) -> Figure | None:
         if step.works and not step.stopped and step.answer.result and step.answer.result.figure
     ]
     return max(drawn, key=lambda one: one[0])[1] if drawn else None
-
-
-def _missing(step: Step) -> str:
-    surface = step.answer.surface
-    return ", ".join(title_of(one.key, surface).lower() for one in step.answer.issues if one.key)
 
 
 def _to_write(job: Job) -> Iterator[Block]:

@@ -141,6 +141,26 @@ def test_what_is_not_worked_out_says_what_it_wants(sheet_book: Book, tap_card: C
     assert "for want of: Indicator drop of the heel for a relief (land width)" in text
 
 
+def test_what_a_setting_hangs_on_is_missing_at_the_head_and_anything_else_below(
+    sheet_book: Book, reamer_card: Card
+) -> None:
+    bare = replace(edited(reamer_card, "settings.wheel-speed.rotational_speed", ""), wheel="")
+    without = edited(bare, "wanted.relief_method", "wheel-head-height")
+    for form in FORMATS:
+        head, _, rest = sheet(without, sheet_book, form).partition("Set, in this order")
+        said = " ".join(re.sub("<[^>]*>|[*\\\\]", " ", head.split("<body>")[-1]).split())
+        assert "WATCH Not finished, for want of: " in said
+        assert "Setting height for a relief angle (wheel diameter)" in said
+        assert "Setting height" not in rest.partition("Read on the way")[0]
+        assert "Size lost in sharpening" in rest
+        assert "Size lost in sharpening" not in head
+    # With the wheel nothing that is set is wanting, and a record wants nothing any more.
+    assert "Not finished" not in sheet(reamer_card, sheet_book)
+    record = sheet(replace(without, status="done"), sheet_book)
+    assert "Not finished" not in record
+    assert "Not worked out, for want of: " in record
+
+
 def test_stops_stand_above_what_passes_and_every_problem_is_told_once(
     sheet_book: Book, tap_card: Card
 ) -> None:
