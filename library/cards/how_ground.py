@@ -6,6 +6,7 @@ from geometry.quantities import quantity
 from geometry.role import HEEL
 from geometry.sentences import Kind
 from library.book.tool_materials import tool_material
+from library.calc.in_units import in_units_of
 from library.cards.heels import at_each_heel
 from library.cards.job import Job
 from library.cards.set_otherwise import set_otherwise
@@ -90,7 +91,20 @@ class Numbers:
                 number = step.answer.result.outputs[key]
                 said = "" if step.stopped else show_answer(number, quantity(key), self._display)
                 return self._pointed(said) if said and key == "heel_drop" else said
-        return self._job.edge_text(key)
+        return self._in_its_unit(key, self._job.edge_text(key))
+
+    def _in_its_unit(self, key: str, text: str) -> str:
+        """What the book has in the unit of the card; what a person typed as he typed it."""
+        wanted = self._job.card.wanted.get(key)
+        of_book = (
+            text == wanted.value and not wanted.changed if wanted is not None else not self._is_typed(key)
+        )
+        return in_units_of(key, text, self._display) if of_book else text
+
+    def _is_typed(self, key: str) -> bool:
+        """Whether a quantity was measured, or typed for a calculation."""
+        typed = any(key in one.typed for one in self._job.card.settings.values())
+        return typed or key in self._job.card.received
 
     def _of_facets(self, line: SettingLine) -> list[SettingLine]:
         """A setting with that of any other facet, in the order in which they are ground."""

@@ -99,3 +99,19 @@ def test_a_setting_of_two_facets_is_told_for_both_in_the_order_of_the_settings(
     assert tuple(key for key, _ in lines) == keys
     assert Numbers(job, job.display)(keys[1]) == ", then ".join(value for _, value in lines)
     assert lines[0][1] != lines[1][1]
+
+
+def test_a_length_of_the_book_is_told_in_the_unit_of_the_card_and_one_that_was_typed_as_typed(
+    book: Book,
+) -> None:
+    card = from_entry(book, book.entries["reamer-taper-pin"], "in")
+    for place, text in {"tool.size": "1/4 in", "tool.flutes": "6", "received.land_width": "0.04 in"}.items():
+        card = edited(card, place, text)
+    of_book = work_out(card, book)
+    # 0.05 mm / 25.4 = 0.00197 in.
+    assert Numbers(of_book, of_book.display)("margin_width") == "0.002 in"
+    setup = setup_of(of_book)
+    assert setup is not None
+    assert "(0.002 in)" in setup.lines["set"].said(Numbers(of_book, of_book.display))
+    typed = work_out(edited(card, "wanted.margin_width", "0.06 mm"), book)
+    assert Numbers(typed, typed.display)("margin_width") == "0.06 mm"
