@@ -138,11 +138,13 @@ def _came_with(job: Job, width: int) -> list[Line]:
         if surface
         else []
     )
-    name = min(max(len(title) for title, _ in pairs) + 2, width // 2 + 2, max(width - LEAST_TEXT, 0))
+    # Names take half the room, and what short numbers leave of the rest.
+    most = max(width // 2 + 2, width - max(len(text) for _, text in pairs))
+    name = min(max(len(title) for title, _ in pairs) + 2, most, max(width - LEAST_TEXT, 0))
     told = []
     for title, text in pairs:
         first, *rest = wrap(text, width - name)
-        told.append(line(Piece(fit(title, name), "quiet"), *first))
+        told.append(line(Piece(f"{fit(title, max(name - 1, 0))} "[:name], "quiet"), *first))
         told += [line(" " * name, *one) for one in rest]
     return [line(Piece("CAME WITH", "head")), *told, *view]
 

@@ -106,6 +106,22 @@ def test_nothing_that_stops_has_a_number_to_set(yard_book: Book) -> None:
     assert [(one.value, one.divisions, one.note) for one in row.told] == [("", "not to be set", "STOP")]
 
 
+@pytest.mark.parametrize("width", [100, 110, 120, 130, 140, 160])
+def test_a_long_name_of_what_it_came_with_never_runs_into_its_number(yard_book: Book, width: int) -> None:
+    card = edited(
+        Card(family="reamer", tool=Tool("R", size="20 mm", flutes="6")), "received.back_diameter", "20.01 mm"
+    )
+    form = CardForm(yard_book, edited(card, "received.taper_length", "100 mm"))
+    form.go_to("received.back_diameter")
+    right = [text_of(one) for one in CardPage(form).draw(width, 34)]
+    (told,) = (
+        one.rpartition("\u2502")[2] for one in right if one.rstrip().endswith(" 20.01 mm") and "\u2502" in one
+    )
+    assert "Diamete" in told
+    if width >= 120:
+        assert "Diameter at the back " in told
+
+
 def test_a_wide_screen_has_drawing_what_it_came_with_and_the_life_at_the_right(yard_book: Book) -> None:
     form = open_again("2026-03-11-01", yard_book)
     before = visit_of(load(BOOK, "2025-10-14-01").card)
