@@ -139,8 +139,8 @@ def _came_with(job: Job, width: int) -> list[Line]:
         else []
     )
     # Names take half the room, and what short numbers leave of the rest.
-    most = max(width // 2 + 2, width - max(len(text) for _, text in pairs))
-    name = min(max(len(title) for title, _ in pairs) + 2, most, max(width - LEAST_TEXT, 0))
+    room = max(width // 2 + 2, width - max(len(text) for _, text in pairs))
+    name = min(max(len(title) for title, _ in pairs) + 2, room, max(width - LEAST_TEXT, 0))
     told = []
     for title, text in pairs:
         first, *rest = wrap(text, width - name)
