@@ -147,17 +147,9 @@ def _with_verdict(job: Job, step: Step, bad: str, found: list[Told], keys: list[
     if judged is not None:
         return [*found, judged]
     if throw and throw not in keys:
-        return [
-            *found,
-            Told(
-                with_per(
-                    TITLES.get(throw) or title_of(throw, step.answer.surface), throw, step.answer.inputs
-                ),
-                step.answer.inputs[throw].text,
-                "typed",
-                bad,
-            ),
-        ]
+        named = TITLES.get(throw) or title_of(throw, step.answer.surface)
+        title = with_per(named, throw, step.answer.inputs)
+        return [*found, Told(title, step.answer.inputs[throw].text, "typed", bad)]
     at = keys.index(throw) if throw else place or 0
     told = [
         # What the cam gives where it is read is another relief than the one on watch.
