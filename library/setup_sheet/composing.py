@@ -45,6 +45,9 @@ USUAL_ROWS, TALLER = 4, 3
 SHORTER, SHORTEST = 4, 5
 """How often a sheet can be made shorter: no facts, no more of the way it is ground than what is set, none of it, no passes; at last not what it came with."""
 
+FRAMED = 2
+"""Lines more that what stops wants on paper, where its frame and its first line are larger than as text: measured."""
+
 SPARE = 1
 """Lines that are left free below a sheet with all cautions in words: they are a line more on paper, and no row less."""
 
@@ -81,7 +84,7 @@ def compose(job: Job, display: Display) -> Page:
 def _fits(page: Page, job: Job, display: Display, spare: int = 0) -> bool:
     """Whether a sheet is one page of either paper, with so many lines to spare."""
     text = as_text(page)
-    larger = TURNED * bool(_turned(job, display)) + BESET * text.count(NEVER)
+    larger = TURNED * bool(_turned(job, display)) + BESET * text.count(NEVER) + FRAMED * bool(page.before)
     return text.count("\n") + TALLER * _rows_more(page) + larger + spare <= ONE_PAGE
 
 
