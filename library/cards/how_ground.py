@@ -7,6 +7,7 @@ from geometry.role import HEEL
 from geometry.sentences import Kind
 from library.book.tool_materials import tool_material
 from library.calc.in_units import in_units_of
+from library.calc.throw_per import per_said
 from library.cards.heels import at_each_heel
 from library.cards.job import Job
 from library.cards.set_otherwise import set_otherwise
@@ -76,7 +77,7 @@ class Numbers:
         """The number of a quantity with its unit; empty where the job does not know it, or must not set it."""
         line = self._lines.get(key) or self._lines.get(SAME_THROW.get(key, key))
         if line is not None:
-            return "" if line.stopped else ", then ".join(one.value for one in self._of_facets(line))
+            return "" if line.stopped else ", then ".join(map(self._set_to, self._of_facets(line)))
         if key in set_otherwise(self._job):
             return ""
         drop = self._job.doing(HEEL)
@@ -105,6 +106,12 @@ class Numbers:
         """Whether a quantity was measured, or typed for a calculation."""
         typed = any(key in one.typed for one in self._job.card.settings.values())
         return typed or key in self._job.card.received
+
+    def _set_to(self, line: SettingLine) -> str:
+        """What is set, a throw with per what it counts."""
+        step = self._job.step(line.sheet)
+        per = per_said(line.key, step.answer.inputs) if step is not None else ""
+        return f"{line.value} {per}".rstrip()
 
     def _of_facets(self, line: SettingLine) -> list[SettingLine]:
         """A setting with that of any other facet, in the order in which they are ground."""

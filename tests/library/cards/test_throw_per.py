@@ -63,6 +63,7 @@ def test_a_throw_out_of_no_drawer_says_per_what_it_is_set_on_card_and_paper(book
     assert f"Radial throw per {per} 2.000 mm" in " ".join(setup_sheet(job).split())
     assert f"Radial throw per {per}" in setup_sheet(job, "html").replace("&nbsp;", " ")
     assert f"Radial throw per {per}" in setup_sheet(job, "markdown")
+    assert f"fit the cam (2.000 mm per {per})" in " ".join(setup_sheet(job).split())
     rows = {row.way: row.label.strip() for row in settings_rows(job, Opened())}
     assert rows["settings.step-relief.radial_throw"] == f"Radial throw per {per}"
 

@@ -105,7 +105,7 @@ def test_a_set_up_that_swivels_to_half_an_angle_stands_by_the_half_and_by_the_ca
             "relief_form": Wanted("eccentric"),
         },
     )
-    assert "half the shoulder angle (45.00 deg), fit the cam (2.500 mm)" in _told(SHOULDER, shipped)
+    assert "half the shoulder angle (45.00 deg), fit the cam (2.500 mm per turn)" in _told(SHOULDER, shipped)
     assert "half the included angle (45.00 deg)" in _told(cone, shipped)
 
 
