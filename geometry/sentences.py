@@ -41,12 +41,16 @@ class Rounding(StrEnum):
 
 @dataclass(frozen=True)
 class Amount:
-    """One number inside a sentence, in mm, radians, mm/s, rad/s or as a bare count; a fine one as that of a quantity."""
+    """One number inside a sentence, in mm, radians, mm/s, rad/s or as a bare count; a fine one as that of a quantity.
+
+    What a thing is marked with itself, such as the throw on a cam, stands before it where that is in another unit.
+    """
 
     value: float
     kind: Kind
     rounding: Rounding = Rounding.NEAREST
     fine: bool = False
+    mark: str = ""
 
 
 @dataclass(frozen=True)
@@ -84,9 +88,11 @@ def _plain(part: Amount | str) -> str:
     return f"{value:.4g} {_PLAIN_UNITS.get(part.kind, '')}".rstrip()
 
 
-def length(value: float, rounding: Rounding = Rounding.NEAREST, *, fine: bool = False) -> Amount:
+def length(
+    value: float, rounding: Rounding = Rounding.NEAREST, *, fine: bool = False, mark: str = ""
+) -> Amount:
     """A length in mm as part of a sentence."""
-    return Amount(value, Kind.LENGTH, rounding, fine)
+    return Amount(value, Kind.LENGTH, rounding, fine, mark)
 
 
 def angle(value: float, rounding: Rounding = Rounding.NEAREST) -> Amount:

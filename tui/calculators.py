@@ -275,14 +275,14 @@ class Calculators:
 
     def compute(self, form: Form) -> None:
         """Answer a form as it now stands, with what other calculations that were opened for the tool hand on."""
-        forms = [
-            one for (name, _), one in self._forms.items() if form.entry is not None and name == form.entry.id
-        ]
-        handed = {one.key: one for one in handed_to(form, forms, self._session.book, self._session.display)}
+        entry = form.entry.id if form.entry is not None else None
+        forms = [one for (name, _), one in self._forms.items() if name == entry]
+        book, display, machine = self._session.book, self._session.display, self.drawer.machine()
+        handed = {one.key: one for one in handed_to(form, forms, book, display, machine)}
         form.handed = {key: one.text for key, one in handed.items()}
         form.handed_by = {key: one.said for key, one in handed.items()}
         form.handed_kept = frozenset(key for key, one in handed.items() if one.is_kept)
-        compute(form, self._session.book, self._session.display)
+        compute(form, book, display, machine)
 
     def switch(self, old: Display, new: Display) -> None:
         """Write what was typed in the other units; it keeps its meaning."""

@@ -18,6 +18,7 @@ from tui.view.text_line import TextLine
 
 if TYPE_CHECKING:
     from library.book.model import Book
+    from library.equipment.model import Machine
     from library.units.system import Display
     from tui.view.form import Form
 
@@ -41,18 +42,25 @@ class Handed:
     is_kept: bool
 
 
-def compute(form: Form, book: Book | None, display: Display) -> None:
-    """Answer a form as it now stands."""
+def compute(form: Form, book: Book | None, display: Display, machine: Machine | None = None) -> None:
+    """Answer a form as it now stands, with the cams of the machine in hand where one is."""
     form.display = display
     for _ in range(2):
         texts = form.given()
-        form.take(answer(form.sheet, texts, entry=form.entry, book=book, display=display))
+        found = answer(form.sheet, texts, entry=form.entry, book=book, display=display, machine=machine)
+        form.take(found)
         # What was typed for a relief is known only with its surface, which the first answer tells.
         if form.given() == texts:
             break
 
 
-def handed_to(form: Form, forms: Sequence[Form], book: Book | None, display: Display) -> Iterator[Handed]:
+def handed_to(
+    form: Form,
+    forms: Sequence[Form],
+    book: Book | None,
+    display: Display,
+    machine: Machine | None = None,
+) -> Iterator[Handed]:
     """What is known of the tool of a form elsewhere and its calculation asks for, each with where it is from.
 
     What was measured of a size that the tool is called by comes last and counts first; of a tool that is ground down from it
@@ -63,6 +71,7 @@ def handed_to(form: Form, forms: Sequence[Form], book: Book | None, display: Dis
         forms: of all calculations that were opened for its tool.
         book: answers them.
         display: the units.
+        machine: in hand.
     """
     if form.entry is None:
         return
@@ -71,7 +80,7 @@ def handed_to(form: Form, forms: Sequence[Form], book: Book | None, display: Dis
         if not key or other.sheet is form.sheet or _is_known(form, other, key):
             continue
         asked = [name for name in (key, MEASURED_TOO.get(key, key)) if form.sheet.field(name) is not None]
-        if asked and (text := _found(other, key, book, display)):
+        if asked and (text := _found(other, key, book, display, machine)):
             said, is_kept = f"Found by '{other.sheet.title}'.", other.has_kept
             yield from (
                 Handed(name, text, said, is_kept)
@@ -119,9 +128,9 @@ def _is_known(form: Form, other: Form, key: str) -> bool:
     return follows and entry is not None and key in entry.values
 
 
-def _found(form: Form, key: str, book: Book | None, display: Display) -> str:
+def _found(form: Form, key: str, book: Book | None, display: Display, machine: Machine | None) -> str:
     """What a calculation found itself for a quantity; empty where it was told it, lacks something, or stops."""
-    compute(form, book, display)
+    compute(form, book, display, machine)
     found = form.answer
     if found is None or found.result is None or key not in found.result.outputs or key in found.inputs:
         return ""

@@ -12,6 +12,7 @@ from geometry.plausible import diameter_plausible
 from geometry.quantities import QUANTITIES
 from geometry.sentences import Amount, Kind, Sentence
 from library.book.model import Book, Caution, Entry, Value
+from library.calc.cam_meant import with_cams_meant
 from library.calc.cautions import cautions_for
 from library.calc.citation import briefly
 from library.calc.far_from_book import doubts, said_otherwise
@@ -28,6 +29,7 @@ from library.units.system import METRIC, Display
 
 if TYPE_CHECKING:
     from geometry.uncertainty import Spread
+    from library.equipment.model import Machine
 
 
 TOO_WIDE = Sentence("The +/- is so wide that nothing can be said with it. Look at it and at its unit again.")
@@ -72,6 +74,7 @@ def answer(
     display: Display = METRIC,
     holds_size: bool = True,
     cautions: tuple[Caution, ...] | None = None,
+    machine: Machine | None = None,
 ) -> Answer:
     """Answer a calculation.
 
@@ -85,12 +88,13 @@ def answer(
         holds_size: whether a typed diameter and what was read off the tool are held against those of the entry, and a
             left-hand tool is told as one; a card does both once for the whole job.
         cautions: those of the calculation and the entry, where they are known; else they are looked up.
+        machine: in hand; a throw that is typed as one of its cams is told counts as the throw of that cam.
 
     Returns:
         The answer, with its issues where it could not be computed; nothing is raised for bad input.
     """
     found = merge_inputs(sheet, typed, entry, book, display)
-    inputs, issues = dict(found.inputs), list(found.issues)
+    inputs, issues = with_cams_meant(found.inputs, machine, display), list(found.issues)
     values = {key: filled.value for key, filled in inputs.items()}
     given = {key: filled.value for key, filled in inputs.items() if filled.origin != "default"}
     fields = asked_for(sheet, values)

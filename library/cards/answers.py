@@ -14,6 +14,7 @@ from library.book.model import Book, Entry
 from library.calc.answer import Answer, answer
 from library.calc.cautions import cautions_for, material_of
 from library.calc.surfaces import has_surface
+from library.equipment.model import Machine
 from library.units.system import Display
 
 _Asked = tuple[str, bool, bool, tuple[tuple[str, str], ...]]
@@ -39,11 +40,24 @@ class Answers:
         book: with the families and the cautions.
         display: the units of numbers typed without one.
         before: of the same card as it was before.
+        machine: in hand, with the cams that a typed throw may mean.
     """
 
-    def __init__(self, entry: Entry, book: Book, display: Display, before: Answers | None = None) -> None:
-        self._book, self._display = book, display
-        is_same = before is not None and before._book is book and before._display == display
+    def __init__(
+        self,
+        entry: Entry,
+        book: Book,
+        display: Display,
+        before: Answers | None = None,
+        machine: Machine | None = None,
+    ) -> None:
+        self._book, self._display, self._machine = book, display, machine
+        is_same = (
+            before is not None
+            and before._book is book
+            and before._display == display
+            and before._machine is machine
+        )
         self._before: _Kept = before._now if before is not None and is_same else {}
         self._found: dict[Hashable, object] = before._found if before is not None and is_same else {}
         self._of: dict[Hashable, tuple[object, object]] = before._of if before is not None and is_same else {}
@@ -71,7 +85,7 @@ class Answers:
             kept = (
                 part,
                 answer(sheet, texts, entry=part, book=self._book, display=self._display, holds_size=False,
-                       cautions=cautions),
+                       cautions=cautions, machine=self._machine),
             )  # fmt: skip
         self._now[asked] = kept
         return kept[1]

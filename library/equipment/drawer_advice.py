@@ -93,9 +93,13 @@ _BOUND = re.compile(r"(?:above|to at least) \{")
 
 @dataclass(frozen=True)
 class _Cams:
-    """The cams of a machine as a calculation counts them, in mm: the fixed ones, the smallest first, and one that is set."""
+    """The cams of a machine as a calculation counts them, in mm: the fixed ones, the smallest first, and one that is set.
+
+    What stands on them is known by their throw, where they are counted as the calculation counts.
+    """
 
     fixed: tuple[float, ...]
+    marks: Mapping[float, str]
     low: float
     high: float | None
 
@@ -107,6 +111,10 @@ class _Cams:
         if self.high is not None and self.low - CLOSE <= throw <= self.high + CLOSE:
             return True
         return any(abs(cam - throw) <= CLOSE for cam in self.fixed)
+
+    def amount(self, cam: float) -> Amount:
+        """The throw of a fixed cam as part of a sentence."""
+        return length(cam, mark=self.marks.get(cam, ""))
 
 
 def _is_throw(step: Step) -> bool:
@@ -123,7 +131,8 @@ def _cams(machine: Machine, worked: Worked, flutes: int | None) -> _Cams:
         return counted_per(one.number, machine.throw_per, per, flutes)
 
     fixed = sorted(throw for one in machine.cam_throws if (throw := counted(one)) is not None)
-    return _Cams(tuple(fixed), counted(reach.low) or 0.0, counted(reach.high))
+    marks = {one.number: one.text for one in machine.cam_throws} if per == machine.throw_per else {}
+    return _Cams(tuple(fixed), marks, counted(reach.low) or 0.0, counted(reach.high))
 
 
 def _with_a_cam(
@@ -150,7 +159,7 @@ def _next_to(step: Step, cams: _Cams, *, larger: bool) -> Step | None:
         if larger
         else [one for one in cams.fixed[::-1] if one <= need]
     )
-    return replace(step, amount=length(beside[0])) if beside else None
+    return replace(step, amount=cams.amount(beside[0])) if beside else None
 
 
 def _mends(steps: tuple[Step, ...], check: Complaint, worked: Worked, before: Callable[[], set[str]]) -> bool:
@@ -194,7 +203,7 @@ def _on_both_sides(check: Complaint, worked: Worked, cams: _Cams) -> tuple[str, 
     parts: dict[str, Amount | str] = {}
     said = []
     for place, (cam, given) in enumerate(_given_by(others, key, worked)):
-        parts |= {f"cam_{place}": length(cam), f"gives_{place}": angle(given)}
+        parts |= {f"cam_{place}": cams.amount(cam), f"gives_{place}": angle(given)}
         said.append(f"{{cam_{place}}} gives {{gives_{place}}}")
     told = f"Of the drawer, {' and '.join(said)}." if said else "The drawer has none that comes nearer."
     if check.always:

@@ -196,7 +196,16 @@ def say(sentence: Sentence, display: Display = METRIC) -> str:
 
 
 def amount(part: Amount, display: Display = METRIC) -> str:
-    """One amount of a sentence, with its unit."""
+    """One amount of a sentence, with its unit; behind what the thing is marked with where that is in another unit.
+
+    Example:
+        >>> from geometry.sentences import length
+        >>> amount(length(2.5, mark="2.5 mm")), amount(length(2.5, mark="2.5 mm"), Display("in"))
+        ('2.500 mm', '2.5 mm (0.0984 in)')
+    """
+    unit = display.unit(part.kind)
     if part.fine:
-        return show_end(part.value, part.kind, display.unit(part.kind), part.rounding, fine=True)
-    return show(part.value, part.kind, display, part.rounding)
+        shown = show_end(part.value, part.kind, unit, part.rounding, fine=True)
+    else:
+        shown = show(part.value, part.kind, display, part.rounding)
+    return f"{part.mark} ({shown})" if part.mark and not part.mark.endswith(f" {unit}") else shown

@@ -12,6 +12,7 @@ from library.book.model import Book
 from library.book.opening import open_book
 from library.calc.answer import answer
 from library.calc.report import as_data
+from library.equipment.model import machines, the_only_one
 from library.pages.answer import answer_page
 from library.pages.brief_answer import brief_answer
 from library.shop_threads.laying import own_threads
@@ -46,7 +47,9 @@ def _answer(sheet: Calculation, options: argparse.Namespace) -> int:
         if entry is None:
             wrong += no_entry(book, options.entry)
     display = Display(options.units)
-    found = answer(sheet, typed, entry=entry, book=book, display=display)
+    known = machines(book)
+    machine = known.get(the_only_one(known))
+    found = answer(sheet, typed, entry=entry, book=book, display=display, machine=machine)
     # What is still to be given is not told where the entry or the thread that was to give it is not known.
     sentences = [*wrong, *(issue.text for issue in found.issues if not (wrong and issue.missing))]
     if sentences:

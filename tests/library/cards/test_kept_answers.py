@@ -24,6 +24,7 @@ from library.cards.job import Job, work_out
 from library.cards.model import Card
 from library.cards.store import load
 from library.demo import BOOK
+from library.equipment.model import Machine
 from library.units.system import METRIC, Display
 from tests.examples import every_third_at_once
 
@@ -54,15 +55,23 @@ def yard() -> Book:
 class Forgetful(Answers):
     """Keeps nothing, and gives every calculation all there is of the entry."""
 
-    def __init__(self, entry: Entry, book: Book, display: Display, before: Answers | None = None) -> None:
-        super().__init__(entry, book, display)
+    def __init__(
+        self,
+        entry: Entry,
+        book: Book,
+        display: Display,
+        before: Answers | None = None,
+        machine: Machine | None = None,
+    ) -> None:
+        super().__init__(entry, book, display, machine=machine)
         self.whole = entry
 
     def ask(self, sheet: Calculation, texts: Mapping[str, str]) -> Answer:
         cautions = cautions_for(sheet, self.whole, self._book, in_job=True)
         return answer(
-            sheet, texts, entry=self.whole, book=self._book, display=self._display, cautions=cautions
-        )
+            sheet, texts, entry=self.whole, book=self._book, display=self._display, cautions=cautions,
+            machine=self._machine,
+        )  # fmt: skip
 
 
 def alone(card: Card, book: Book) -> Job:
