@@ -165,7 +165,8 @@ def _one_by_one(
         if len(cuts) < 2:
             return ()
         if len(throws) == 1 and out == {throws[0].shoulder}:
-            return (f"grind it on a card of its two steps alone{_which(throws, parts, is_one=True)}",)
+            which = _which(throws, parts, is_one=True)
+            return (f"grind it with a throw of its own, {_OWN_CARD}, and the others back as far{which}",)
         return (f"grind each shoulder with a throw of its own{_by_itself(throws, parts)}",)
     parts |= {f"never{one.number}": count(one.number) for one in never}
     which = " and ".join(f"{{never{one.number}}}" for one in never)
@@ -173,9 +174,13 @@ def _one_by_one(
     return (f"{own}over the whole of shoulder {which} no throw keeps both limits",)
 
 
+_OWN_CARD = "on a card of its two steps"
+"""How a throw of its own is worked out; ground back are all shoulders alike, so that they still follow each other."""
+
+
 def _by_itself(throws: Sequence[OwnThrow], parts: dict[str, Amount | str]) -> str:
     """How a throw of its own is had, and which it is for each shoulder; the amounts go into the parts."""
-    return f", on a card of its two steps alone{_which(throws, parts)}"
+    return f", {_OWN_CARD}, and all as far back{_which(throws, parts)}"
 
 
 def _which(throws: Sequence[OwnThrow], parts: dict[str, Amount | str], *, is_one: bool = False) -> str:

@@ -37,6 +37,7 @@ from library.cards.provenance import (
 from library.cards.rubbing_heel import no_feed_while_it_rubs
 from library.cards.setup_order import calculations_of
 from library.cards.step import Step
+from library.cards.throw_for_all import no_throw_for_one_alone
 from library.equipment.abrasives import called
 from library.equipment.model import Machine, Wheel, machines, wheels
 from library.units.read import UnitError, read
@@ -194,6 +195,7 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
             step = at_machine(step, machine, wheel, _flutes(card), before, answers, is_record=card.done)
             steps.append(_as_closed(step, own) if is_dated(card) else step)
     steps = no_feed_while_it_rubs(each_heel_once(steps, card, choice), choice)
+    steps = steps if card.done else no_throw_for_one_alone(steps)
     abrasive = (wheel.abrasive or called(wheel.title)) if wheel is not None else ""
     cautions = _cautions(steps, entry, abrasive, book, answers)
     return Job(

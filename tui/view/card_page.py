@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 
 from library.book.model import Book
 from library.calc.cautions import of_what_is_done
-from library.cards.cams import show_angle
+from library.cards.cams import ByCam, show_angle
 from library.cards.history import Visit, sharpenings_left
 from library.cards.job import Job
 from library.cards.rows import CardRow
@@ -350,10 +350,15 @@ def side_width(width: int) -> int:
     return width - BESIDE_SIDE - max(width - 120, 0) // 8 - len(GAP)
 
 
+def _is_of_it(text: str, cam: ByCam) -> bool:
+    """Whether a text is on what a cam gives in place of what is wanted; on several shoulders it tells more than that."""
+    return show_angle(cam.given) in text and f"{show_angle(cam.wanted)} wanted" in text
+
+
 def _in_short(fault: Fault, job: Job) -> str:
     """A fault in the words that do on the line of the steps."""
     cam = job.by_cam
-    if fault.state == "watch" and cam is not None and cam.differs and show_angle(cam.given) in fault.text:
+    if fault.state == "watch" and cam is not None and cam.differs and _is_of_it(fault.text, cam):
         return f"cam {cam.throw} gives {show_angle(cam.given)}, {show_angle(cam.wanted)} wanted"
     step = job.step(fault.way.split(".")[1]) if fault.way.startswith("settings.") else None
     return fault.text.removeprefix(f"{step.sheet.title}: ") if step is not None else fault.text

@@ -97,7 +97,7 @@ def test_a_throw_of_its_own_is_told_with_how_to_have_it_and_does_what_is_said(sh
     least, most = (
         math.pi * math.sqrt(2) * r * math.tan(math.radians(a)) for r, a in ((6.0, 6.0), (4.5, 10.0))
     )
-    assert "on a card of its two steps alone" in watch
+    assert "on a card of its two steps, and all as far back: " in watch
     assert (
         f"{math.ceil(least * 100) / 100:.2f} mm to {math.floor(most * 100) / 100:.2f} mm per tooth for shoulder 2"
         in watch
@@ -158,3 +158,30 @@ def test_what_the_cam_gives_is_told_with_its_place_on_a_tool_with_steps_and_once
     assert f"gives {relief(4, 12):.2f} deg at 12.000 mm, within the book's 6 deg to 10 deg" in steps
     sink = " ".join(setup_sheet(work_out(begun(shop, SINK, "20.5 mm", "3"), shop)).split())
     assert sink.count("where 8.00 deg was wanted: within the book's") == 1
+
+
+NINE_A_TURN = {"radial_throw": "9 mm", "throw_per": "turn", "included_angle": "90 deg"}
+
+
+def test_no_single_throw_is_advised_for_shoulders_that_no_single_throw_serves(shop: Book) -> None:
+    # With 9 mm a turn the outermost end has atan(9 / (2 pi root 2) / 6) = 9.58 of 10 to 15 degrees; 12 degrees there want
+    # 11.33 mm, which give the innermost end atan(11.33 / (2 pi root 2) / 3) = 23.03.
+    aluminium = "step-drill-spiral-flute-aluminium-wrought"
+    card = begun(shop, aluminium, "6, 8, 10, 12 mm")
+    card = replace(card, machine="", settings={"step-relief": Setting(NINE_A_TURN)})
+    job = work_out(card, shop)
+    (of_all,) = (text for state, text in told(job, "step-relief") if state == "watch")
+    assert "6.27 mm to 7.14 mm per turn for shoulder 1, 9.41 mm to 11.90 mm per turn for shoulder 3" in of_all
+    (of_one,) = (text for state, text in told(job, "relief-drop") if state == "watch")
+    assert "9.58 deg on the shoulder" in of_one
+    assert "is told by 'Relief of all steps under one cam'" in of_one
+    assert "11.33" not in of_one
+    assert "ake a throw of" not in setup_sheet(job)
+
+
+def test_one_throw_is_advised_where_it_serves_all_shoulders(shop: Book) -> None:
+    # One shoulder of 10 to 12 mm: the throw for 12 degrees at its outer end gives atan(1.2 tan 12) = 14.31 at its inner one.
+    card = begun(shop, "step-drill-spiral-flute-aluminium-wrought", "10, 12 mm")
+    card = replace(card, machine="", settings={"step-relief": Setting(NINE_A_TURN)})
+    (watch,) = (text for state, text in told(work_out(card, shop), "relief-drop") if state == "watch")
+    assert "Take a throw of 11.332 mm per turn" in watch
