@@ -9,6 +9,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from geometry.sentences import Kind
+from library.book.model import Measure
 from library.calc.inputs import Input
 from library.equipment.cam_limits import TYPED, counted_per
 from library.equipment.model import Machine
@@ -31,15 +32,16 @@ def with_cams_meant(
         display: the units of numbers typed without one.
 
     Returns:
-        The inputs, their texts as they were typed.
+        The inputs; the text of one that means a cam is what stands on that.
 
     Example:
         >>> from library.book.model import Measure
         >>> grey = Machine("grey", "The grey grinder", cam_throws=(Measure("2.5 mm", 2.5),), throw_per="turn")
         >>> typed = {"chosen_throw": Input("chosen_throw", ".0984", "given", 2.49936)}
         >>> typed["throw_per"] = Input("throw_per", "turn", "default", "turn")
-        >>> with_cams_meant(typed, grey, Display("in"))["chosen_throw"].value
-        2.5
+        >>> meant = with_cams_meant(typed, grey, Display("in"))["chosen_throw"]
+        >>> meant.text, meant.value
+        ('2.5 mm', 2.5)
     """
     found = dict(inputs)
     if machine is None or not machine.cam_throws or found.keys().isdisjoint(TYPED):
@@ -48,27 +50,29 @@ def with_cams_meant(
     for key in TYPED:
         one = found.get(key)
         if one is not None and one.origin == "given" and isinstance(one.value, float) and one.value:
-            found[key] = replace(one, value=_meant(one.text, one.value, cams, display))
+            found[key] = _meant(one, one.value, cams, display)
     return found
 
 
-def _counted(machine: Machine, inputs: Mapping[str, Input]) -> Iterator[float]:
-    """The throws (mm) of the drawer as a calculation counts them."""
+def _counted(machine: Machine, inputs: Mapping[str, Input]) -> Iterator[Measure]:
+    """The throws of the drawer as a calculation counts them."""
     per, flutes = (inputs[key].value if key in inputs else None for key in ("throw_per", "flutes"))
     for cam in machine.cam_throws if isinstance(per, str) else ():
         throw = counted_per(
             cam.number, machine.throw_per, str(per), int(flutes) if isinstance(flutes, float) else None
         )
         if throw is not None:
-            yield throw
+            yield cam if throw == cam.number else Measure(f"{throw:.12g} mm", throw)
 
 
-def _meant(text: str, typed: float, cams: Sequence[float], display: Display) -> float:
-    """The throw (mm) of the nearest cam, where it would be written as what was typed; else what was typed."""
-    nearest = min(cams, key=lambda cam: abs(cam - typed), default=typed)
+def _meant(one: Input, typed: float, cams: Sequence[Measure], display: Display) -> Input:
+    """A typed throw (mm) as that of the nearest cam, where that would be written as what was typed."""
+    nearest = min(cams, key=lambda cam: abs(cam.number - typed), default=None)
+    if nearest is None or nearest.number == typed:
+        return one
     try:
-        written = Display("in") if read(text, Kind.LENGTH, display).unit in INCHES else METRIC
+        written = Display("in") if read(one.text, Kind.LENGTH, display).unit in INCHES else METRIC
     except UnitError:
-        return typed
-    is_told_so = show(nearest, Kind.LENGTH, written) == show(typed, Kind.LENGTH, written)
-    return nearest if is_told_so else typed
+        return one
+    is_told_so = show(nearest.number, Kind.LENGTH, written) == show(typed, Kind.LENGTH, written)
+    return replace(one, text=nearest.text, value=nearest.number) if is_told_so else one

@@ -40,7 +40,7 @@ class Answers:
         book: with the families and the cautions.
         display: the units of numbers typed without one.
         before: of the same card as it was before.
-        machine: in hand, with the cams that a typed throw may mean.
+        machine: in hand, with the cams that a typed throw may mean; nothing for a record, which has what was meant.
     """
 
     def __init__(

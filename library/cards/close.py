@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import date
 
@@ -16,6 +16,8 @@ from library.cards.of_that_day import chosen_then, filled_in, written
 from library.cards.provenance import is_number
 from library.cards.relief_after import range_then
 from library.cards.shall_be import wanted_each, wanted_limits, wanted_number
+from library.cards.step import Step
+from library.equipment.cam_limits import TYPED
 from library.issue import Issue
 from library.units.show import show, show_answer
 
@@ -51,7 +53,8 @@ def finished(job: Job, day: date) -> Card:
             answers = {key: show_answer(value, quantity(key), job.display) for key, value in outputs.items()}
             was = settings.get(step.sheet.name, Setting())
             # One without an answer keeps what it was given too, so that it asks for no more than on its day.
-            found = replace(was, recorded=answers, filled=filled_in(step, was.typed, job.display))
+            typed = _with_the_cams_meant(step, was.typed)
+            found = replace(was, typed=typed, recorded=answers, filled=filled_in(step, typed, job.display))
             if found != Setting():
                 settings[step.sheet.name] = found
     after = {key: replace(one, judged_by=_judged_by(job, key)) for key, one in job.card.after.items()}
@@ -64,6 +67,15 @@ def finished(job: Job, day: date) -> Card:
         after=after,
         chosen=chosen_then(job) | range_then(job),
     )
+
+
+def _with_the_cams_meant(step: Step, typed: Mapping[str, str]) -> dict[str, str]:
+    """What was typed into a calculation, a throw as that of the cam that it means: the drawer may be another tomorrow."""
+    inputs = step.answer.inputs
+    return {
+        key: inputs[key].text if key in TYPED and key in inputs and text.strip() else text
+        for key, text in typed.items()
+    }
 
 
 def _with_its_size(card: Card) -> Tool:

@@ -168,7 +168,9 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
     # What a person calls his own tool decides nothing that is computed.
     by_name = book.entries.get(card.entry) or Entry(card.entry, card.family, "")
     told = with_taper_told(entry, family, by_name)
-    answers = Answers(told, book, display, last.answers if last is not None else None, machine)
+    answers = Answers(
+        told, book, display, last.answers if last is not None else None, None if card.done else machine
+    )
     steps: list[Step] = []
     sizes: tuple[KnownText, ...] = ()
     for sheet in calculations_of(family):

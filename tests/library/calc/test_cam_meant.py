@@ -36,7 +36,7 @@ def test_a_throw_typed_as_the_cam_is_told_in_inches_is_that_cam(typed: str) -> N
     found = by_cam(typed, INCH)
     assert relief(found) == pytest.approx(OF_THE_CAM, abs=1e-12)
     assert found.inputs["chosen_throw"].value == 2.5
-    assert found.inputs["chosen_throw"].text == typed
+    assert found.inputs["chosen_throw"].text == "2.5 mm"
 
 
 @pytest.mark.parametrize(
