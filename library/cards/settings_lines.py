@@ -20,6 +20,7 @@ from library.cards.move_said import assumed_head, crank_said, move_said, off_the
 from library.cards.read_order import surface_read
 from library.cards.set_otherwise import set_otherwise
 from library.cards.step import Step
+from library.cards.throw_for_all import looks_at_all
 from library.cards.throws_set import CAMS, THROWS, TITLES, cam_in_short, not_set, of_cam, title_set
 from library.cards.turned import counted
 from library.equipment.settings import (
@@ -87,11 +88,13 @@ class SettingLine:
 def setting_lines(job: Job, display: Display) -> tuple[SettingLine, ...]:
     """Everything that is set for a job, in the order of the set-up, each quantity once."""
     lines: dict[str, SettingLine] = {}
+    for_all = any(one.in_use and not one.works and looks_at_all(one) for one in job.steps)
     for step in job.steps:
         if step.works:
             for line in _of_step(job, step, display):
-                # The throw for the cylinder is not wanted where the cone has one already.
-                if line.key not in THROWS - CAMS or not CAMS & set(lines):
+                # The throw for the cylinder is not wanted where the cone has one already, nor that for one diameter while
+                # the one for all steps is asked for.
+                if line.key not in THROWS - CAMS or not (for_all or CAMS & set(lines)):
                     lines.setdefault(
                         line.key or line.title,
                         replace(line, stopped=step.stopped, apart=step.sheet.role.apart),

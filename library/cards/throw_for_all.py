@@ -28,13 +28,13 @@ def no_throw_for_one_alone(steps: Iterable[Step]) -> list[Step]:
         steps: of the job.
     """
     found = list(steps)
-    judge = next((one for one in found if one.works and _looks_at_all(one)), None)
+    judge = next((one for one in found if one.works and looks_at_all(one)), None)
     if judge is None:
         return found
     return [one if one is judge or not one.works else _kept(one, judge) for one in found]
 
 
-def _looks_at_all(step: Step) -> bool:
+def looks_at_all(step: Step) -> bool:
     """Whether a calculation looks at all steps of a tool under one cam."""
     return bool(step.sheet.role.only_several) and step.sheet.role.cam is not None
 

@@ -13,6 +13,7 @@ from library.book.opening import open_book
 from library.cards.close import finished
 from library.cards.job import Job, work_out
 from library.cards.model import Card, Setting, Tool
+from library.cards.settings_lines import setting_lines
 from library.cards.starting import from_entry
 from library.setup_sheet.sheets import setup_sheet
 from library.units.show import say
@@ -185,3 +186,11 @@ def test_one_throw_is_advised_where_it_serves_all_shoulders(shop: Book) -> None:
     card = replace(card, machine="", settings={"step-relief": Setting(NINE_A_TURN)})
     (watch,) = (text for state, text in told(work_out(card, shop), "relief-drop") if state == "watch")
     assert "Take a throw of 11.332 mm per turn" in watch
+
+
+def test_the_throw_for_one_diameter_is_not_set_while_that_for_all_steps_is_asked_for(shop: Book) -> None:
+    card = begun(shop, "step-drill-spiral-flute-aluminium-wrought", "6, 8, 10, 12 mm")
+    asked = Setting({key: text for key, text in NINE_A_TURN.items() if key != "radial_throw"})
+    job = work_out(replace(card, machine="", settings={"step-relief": asked}), shop)
+    assert "radial_throw" in {one.key for step in job.steps if step.in_use for one in step.answer.issues}
+    assert not any("throw" in line.key for line in setting_lines(job, METRIC))
