@@ -43,7 +43,8 @@ class Rounding(StrEnum):
 class Amount:
     """One number inside a sentence, in mm, radians, mm/s, rad/s or as a bare count; a fine one as that of a quantity.
 
-    What a thing is marked with itself, such as the throw on a cam, stands before it where that is in another unit.
+    What a thing is marked with itself, such as the throw on a cam, stands before it where that is in another unit. Where
+    inches are worked in, something else may be told in its place, such as a foot for 100 mm.
     """
 
     value: float
@@ -51,6 +52,7 @@ class Amount:
     rounding: Rounding = Rounding.NEAREST
     fine: bool = False
     mark: str = ""
+    in_inches: Amount | str = ""
 
 
 @dataclass(frozen=True)
@@ -89,10 +91,15 @@ def _plain(part: Amount | str) -> str:
 
 
 def length(
-    value: float, rounding: Rounding = Rounding.NEAREST, *, fine: bool = False, mark: str = ""
+    value: float,
+    rounding: Rounding = Rounding.NEAREST,
+    *,
+    fine: bool = False,
+    mark: str = "",
+    in_inches: Amount | str = "",
 ) -> Amount:
     """A length in mm as part of a sentence."""
-    return Amount(value, Kind.LENGTH, rounding, fine, mark)
+    return Amount(value, Kind.LENGTH, rounding, fine, mark, in_inches)
 
 
 def angle(value: float, rounding: Rounding = Rounding.NEAREST) -> Amount:

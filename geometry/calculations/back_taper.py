@@ -25,10 +25,15 @@ from geometry.quantities.reamer import LARGER, SMALLER
 from geometry.role import Role
 from geometry.sentences import Amount, Rounding, angle, length, ratio
 from geometry.setting.cut_taper import Cut, cut_checks
-from geometry.setting.taper import STEEP, diameter_behind, swivel_of_taper, taper_of_angle, taper_of_diameters
-
-PER = 100.0
-"""Back taper is stated over this length in mm; the sentences take it where no length was given."""
+from geometry.setting.taper import (
+    PER,
+    STEEP,
+    diameter_behind,
+    over,
+    swivel_of_taper,
+    taper_of_angle,
+    taper_of_diameters,
+)
 
 CUTS_ONE = "choose larger in the line 'Toward the back' where the tool cuts a taper"
 """What else a taper may mean that is no back taper."""
@@ -87,10 +92,11 @@ def _more_taper(given: Inputs) -> Way:
     return way("bring the taper above {zero} for each unit of length", "taper_ratio", "zero", ratio(0.0))
 
 
-def _grows(given: Inputs, taper: float, per: float) -> Check:
+def _grows(given: Inputs, taper: float, per: float | None) -> Check:
     """The stop for a tool that is larger at the back."""
-    says = "The tool grows toward the back, by {growth} in {per}: it binds in its hole."
-    parts: dict[str, Amount | str] = {"growth": length(-taper * per), "per": length(per)}
+    says = "The tool grows toward the back, by {growth} over {per}: it binds in its hole."
+    growth, told = over(-taper, per)
+    parts: dict[str, Amount | str] = {"growth": growth, "per": told}
     if given.has("swivel_angle"):
         turned = angle(-given.number("swivel_angle"), Rounding.UP)
         other = way("swivel the table {turned} the other way", "swivel_angle", "turned", turned)
@@ -99,7 +105,7 @@ def _grows(given: Inputs, taper: float, per: float) -> Check:
     return complaint("stop", says, [_more_taper(given)], always, **parts)
 
 
-def _checks(given: Inputs, taper: float, per: float) -> Iterator[Check]:
+def _checks(given: Inputs, taper: float, per: float | None) -> Iterator[Check]:
     """What is said of a tool that is to be smaller toward the back."""
     if taper < 0:
         yield _grows(given, taper, per)
@@ -111,35 +117,37 @@ def _checks(given: Inputs, taper: float, per: float) -> Iterator[Check]:
     back = given.number("back_diameter") if given.has("back_diameter") else None
     doubts = back_plausible(back, given.number("diameter")) if back is not None else ()
     yield from doubts
-    parts = {"loss": length(taper * per), "per": length(per), "taper": ratio(taper)}
+    loss, told = over(taper, per)
+    parts = {"loss": loss, "per": told, "taper": ratio(taper)}
     if taper >= STEEP and not doubts:
         says = (
-            "The tool would be smaller toward the back by {loss} on the diameter in {per}, a taper of {taper} for each unit of "
+            "The tool would be smaller toward the back by {loss} on the diameter over {per}, a taper of {taper} for each unit of "
             "length: no back taper is so steep."
         )
         yield complaint("watch", says, (), [CUTS_ONE], **parts)
     elif taper < STEEP:
         yield passed(
-            "The tool is smaller toward the back: it loses {loss} on the diameter in {per}, a taper of {taper} for each unit of "
+            "The tool is smaller toward the back: it loses {loss} on the diameter over {per}, a taper of {taper} for each unit of "
             "length.",
             **parts,
         )
     yield _setting(taper, per, "falls")
 
 
-def _setting(taper: float, per: float, moves: str) -> Check:
+def _setting(taper: float, per: float | None, moves: str) -> Check:
     """How the table is set, and what an indicator along the side shows for it."""
     swivel = swivel_of_taper(taper)
-    parts = {"per": length(per), "fall": length(taper * per / 2)}
+    fall, told = over(taper / 2, per)
+    parts = {"per": told, "fall": fall}
     if swivel < SCALE_SHOWS:
         return note(
-            f"The swivel of the table is less than its scale shows: set it so that an indicator along the side {moves} {{fall}} in "
+            f"The swivel of the table is less than its scale shows: set it so that an indicator along the side {moves} {{fall}} over "
             "{per}.",
             **parts,
         )
     toward = ", so that the tool grows toward its shank," if moves == "rises" else ""
     return note(
-        f"Swivel the table {{swivel}}{toward} and prove it: an indicator along the side {moves} {{fall}} in {{per}}.",
+        f"Swivel the table {{swivel}}{toward} and prove it: an indicator along the side {moves} {{fall}} over {{per}}.",
         swivel=angle(swivel),
         **parts,
     )
@@ -162,10 +170,10 @@ def _distances(given: Inputs) -> list[float]:
     return [given.number("taper_length")] if given.has("taper_length") else []
 
 
-def _per(given: Inputs) -> float:
-    """The length over which the sentences tell the taper."""
+def _per(given: Inputs) -> float | None:
+    """The length over which the sentences tell the taper; nothing where none was given."""
     distances = _distances(given)
-    return distances[-1] if distances and distances[-1] > 0 else PER
+    return distances[-1] if distances and distances[-1] > 0 else None
 
 
 def _larger_checks(given: Inputs) -> Iterator[Check]:

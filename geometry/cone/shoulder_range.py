@@ -166,7 +166,7 @@ def _one_by_one(
             return ()
         if len(throws) == 1 and out == {throws[0].shoulder}:
             which = _which(throws, parts, is_one=True)
-            return (f"grind it with a throw of its own, {_OWN_CARD}, and the others back as far{which}",)
+            return (f"grind it {_OWN_CARD}{which}",)
         return (f"grind each shoulder with a throw of its own{_by_itself(throws, parts)}",)
     parts |= {f"never{one.number}": count(one.number) for one in never}
     which = " and ".join(f"{{never{one.number}}}" for one in never)
@@ -180,7 +180,7 @@ _OWN_CARD = "on a card of its two steps"
 
 def _by_itself(throws: Sequence[OwnThrow], parts: dict[str, Amount | str]) -> str:
     """How a throw of its own is had, and which it is for each shoulder; the amounts go into the parts."""
-    return f", {_OWN_CARD}, and all as far back{_which(throws, parts)}"
+    return f", all as far back, {_OWN_CARD}{_which(throws, parts)}"
 
 
 def _which(throws: Sequence[OwnThrow], parts: dict[str, Amount | str], *, is_one: bool = False) -> str:

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 from geometry.calculation import Check, note, passed
 from geometry.complaints import complaint
-from geometry.sentences import Amount, length, ratio
+from geometry.sentences import Amount, ratio
+from geometry.setting.taper import PER, over
 
 READ = 0.01
 """How far two diameters may differ by reading a micrometer at both, in mm; common practice, no source."""
@@ -23,14 +24,14 @@ class Cut:
     Attributes:
         front: the diameter at its small end, in mm.
         taper: by which it grows toward the shank, on the diameter for each unit of length; below zero it shrinks.
-        per: the length over which it is told, in mm.
+        per: the length over which it is told, in mm; nothing where none was given.
         wanted: the taper that it shall have; nothing where nobody gave one.
         stated: the input that the taper was stated by.
     """
 
     front: float
     taper: float
-    per: float
+    per: float | None
     wanted: float | None
     stated: str
 
@@ -46,15 +47,12 @@ def cut_checks(cut: Cut) -> Iterator[Check]:
         >>> next(cut_checks(Cut(6.0, 0.021, 60.0, 0.02, "back_diameter"))).state
         'watch'
     """
-    parts: dict[str, Amount | str] = {
-        "by": length(abs(cut.taper) * cut.per),
-        "per": length(cut.per),
-        "taper": ratio(abs(cut.taper)),
-    }
+    by, per = over(abs(cut.taper), cut.per)
+    parts: dict[str, Amount | str] = {"by": by, "per": per, "taper": ratio(abs(cut.taper))}
     if cut.taper < 0:
         yield complaint(
             "stop",
-            "The tool is smaller toward the back, by {by} in {per}, and one that cuts a taper is larger there.",
+            "The tool is smaller toward the back, by {by} over {per}, and one that cuts a taper is larger there.",
             (),
             [
                 "measure the small end as the front",
@@ -71,24 +69,24 @@ def cut_checks(cut: Cut) -> Iterator[Check]:
         )
     elif cut.wanted is None:
         yield note(
-            "The tool is larger toward the back, as one that cuts a taper is: it gains {by} on the diameter in {per}, a taper of "
+            "The tool is larger toward the back, as one that cuts a taper is: it gains {by} on the diameter over {per}, a taper of "
             "{taper} for each unit of length. Give the line 'Taper wanted' for a verdict.",
             **parts,
         )
-    elif abs(cut.taper - cut.wanted) * cut.per <= READ + HAIR:
+    elif abs(cut.taper - cut.wanted) * (cut.per or PER) <= READ + HAIR:
         yield passed(
-            "The tool is larger toward the back by the taper that is wanted: it gains {by} on the diameter in {per}, {taper} for "
+            "The tool is larger toward the back by the taper that is wanted: it gains {by} on the diameter over {per}, {taper} for "
             "each unit of length.",
             **parts,
         )
     else:
         yield complaint(
             "watch",
-            "It is another taper than the one that is wanted: the diameter gains {by} in {per} where {should} is wanted.",
+            "It is another taper than the one that is wanted: the diameter gains {by} over {per} where {should} is wanted.",
             (),
             [*_to_wanted(cut), "see which taper the hole has"],
             **parts,
-            should=length(cut.wanted * cut.per),
+            should=over(cut.wanted, cut.per)[0],
         )
 
 

@@ -15,11 +15,34 @@ from geometry.preconditions import (
     require_not_negative,
     require_positive,
 )
-from geometry.sentences import Rounding, length
+from geometry.sentences import Amount, Rounding, length
 
 STEEP = 0.005
 """The taper from which on a tool cuts a taper, and is not merely smaller toward its back: 1 in 200, where a back taper takes 1 in
 1000. Common practice, no source."""
+
+FOOT = 304.8
+"""A foot in mm, exactly (1959)."""
+
+PER = 100.0
+"""The length in mm over which a taper is told where no length was given; where inches are worked in it is a foot."""
+
+
+def over(changes: float, per: float | None) -> tuple[Amount, Amount]:
+    """How much changes over a length, and that length, as parts of a sentence.
+
+    Args:
+        changes: for each unit of length.
+        per: the length in mm; nothing where none was given.
+
+    Example:
+        >>> change, per = over(1 / 48, None)
+        >>> round(change.value, 4), per.value, round(change.in_inches.value, 4), per.in_inches
+        (2.0833, 100.0, 6.35, 'a foot')
+    """
+    if per is not None:
+        return length(changes * per), length(per)
+    return length(changes * PER, in_inches=length(changes * FOOT)), length(PER, in_inches="a foot")
 
 
 def taper_of_diameters(front_diameter: float, back_diameter: float, taper_length: float) -> float:

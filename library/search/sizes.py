@@ -28,6 +28,7 @@ from library.search.size_patterns import (
     THREADS,
 )
 from library.search.spelling import TAP_DRILL, spelled, with_points
+from library.units.tapers import BEHIND
 
 _SIZE = re.compile(
     rf"(?<!\S)(?:(?P<thread>(?:{'|'.join(THREADS)}){ENDING})|(?P<length>{LENGTH}){CLASS})(?!\S)"
@@ -43,6 +44,9 @@ _OF_A_POINT = re.compile(
     r"(?<!\S)(?P<angle>118|130|135|140)(?:[- ]?(?:deg|degrees?|\u00b0))?(?:[- ]point)?(?!\S)"
 )
 """The angle of a drill's point with its unit and what it is of, which says no more than the number."""
+
+_TAPER = re.compile(rf"(?<!\S)(?!{MEASURE} ?(?:/ ?|per +)(?:in|mm)){MEASURE} ?{BEHIND.pattern}(?!\S)")
+"""How much a tool tapers, ``1/4 in per foot``, which is no size of it; so many to the inch are threads."""
 
 _OF_INCHES = re.compile(r"0?\.\d{3,}")
 """Part of an inch as it is written to a thousandth or finer, which in millimetres nobody needs of a tool's size."""
@@ -195,13 +199,13 @@ def taken_apart(text: str) -> Sought:
     rest = spelled(text)
     if not may_widen(rest):
         return Sought(words_of(rest), None, (), plain(text))
-    rest = _OF_A_POINT.sub(r"\g<angle>", rest)
+    rest, beside = _without_tapers(_OF_A_POINT.sub(r"\g<angle>", rest))
     steps = FROM_TO.search(rest) if not STEPS.isdisjoint(rest.split()) else None
     if steps is not None:
         rest = FROM_TO.sub(" ", rest)
     counted = _FLUTES.search(rest)
     rest = _FLUTES.sub(" ", rest, count=1)
-    beside = [one["pilot"] for one in PILOT.finditer(rest)]
+    beside += [one["pilot"] for one in PILOT.finditer(rest)]
     rest = PILOT.sub("pilot", rest)
     beside += [one["other"] for one in BY.finditer(rest)]
     rest = BY.sub(r"\g<one>", rest)
@@ -256,6 +260,11 @@ def taken_apart(text: str) -> Sought:
         words_of(rest), size, tuple(numbers), plain(text), flutes, steps[0] if steps else "",
         degrees, others, tuple(numbered),
     )  # fmt: skip
+
+
+def _without_tapers(text: str) -> tuple[str, list[str]]:
+    """A search without how much the tool tapers, and that by itself."""
+    return _TAPER.sub(" ", text), [one[0] for one in _TAPER.finditer(text)]
 
 
 def _tolerance(found: re.Match[str]) -> str:

@@ -6,6 +6,7 @@ import math
 from fractions import Fraction
 
 from geometry.sentences import Kind
+from library.units import tapers
 from library.units.registry import exact_factor
 
 _TURN = 2 * math.pi
@@ -19,7 +20,7 @@ def to_geometry(number: Fraction | float, kind: Kind, unit: str) -> float:
     Args:
         number: as typed; a fraction keeps an inch fraction exact until the end.
         kind: what sort of quantity it is.
-        unit: a unit of that kind, as written in ``registry.LINEAR`` or ``ANGLE_UNITS``; ``%`` of a ratio.
+        unit: a unit of that kind, as written in ``registry.LINEAR`` or ``ANGLE_UNITS``; ``%`` of a ratio, or that of a taper, such as ``in/ft``.
 
     Example:
         >>> to_geometry(Fraction(3, 8), Kind.LENGTH, "in")
@@ -29,6 +30,8 @@ def to_geometry(number: Fraction | float, kind: Kind, unit: str) -> float:
         return math.radians(float(number)) if unit == "deg" else float(number) * ANGLE_UNITS[unit]
     if kind is Kind.RATIO and unit == "%":
         return float(Fraction(number) / 100)
+    if kind is Kind.RATIO and unit:
+        return float(Fraction(number) * tapers.factor_of(unit))
     if kind in {Kind.COUNT, Kind.RATIO, Kind.PERCENT, Kind.CHOICE}:
         return float(number)
     in_base = float(Fraction(number) * exact_factor(kind, unit))
@@ -44,6 +47,8 @@ def from_geometry(number: float, kind: Kind, unit: str) -> float:
     """
     if kind is Kind.ANGLE:
         return math.degrees(number) if unit == "deg" else number / ANGLE_UNITS[unit]
+    if kind is Kind.RATIO and unit:
+        return number * 100 if unit == "%" else number / float(tapers.factor_of(unit))
     if kind in {Kind.COUNT, Kind.RATIO, Kind.PERCENT, Kind.CHOICE}:
         return number
     if kind is Kind.ROTATION:

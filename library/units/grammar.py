@@ -1,7 +1,7 @@
 """The one grammar of numbers with units: what may be typed, and nothing else.
 
 ``number [unit]``, where a number is ``12``, ``.5``, ``1/2``, ``1-1/2`` or ``1 1/2``; an angle may also be
-``3 deg 30 min``. Arithmetic, words and other units are refused with a sentence.
+``3 deg 30 min``, and a taper ``1/4 in per foot``. Arithmetic, words and other units are refused with a sentence.
 """
 
 from __future__ import annotations
@@ -13,6 +13,7 @@ from fractions import Fraction
 from functools import lru_cache
 
 from geometry.sentences import Kind
+from library.units import tapers
 
 LONGEST = 40
 """Characters that a number may have; nobody measures a longer one."""
@@ -206,7 +207,7 @@ def _parse(text: str, kind: Kind, *, of_diameter: bool) -> Parsed:
     _refuse_the_hopeless(text, plain, kind)
     if kind is Kind.ANGLE and (found := _SEXAGESIMAL.fullmatch(plain.lower())):
         return _sexagesimal(found)
-    if kind is Kind.RATIO and (pair := _RATIO.fullmatch(plain)):
+    if kind is Kind.RATIO and (pair := _RATIO.fullmatch(plain) or tapers.IN.fullmatch(plain.lower())):
         return _ratio(text, pair)
     start = _NUMBER.match(plain)
     if start is None and _POINTS.match(plain):
@@ -221,6 +222,8 @@ def _parse(text: str, kind: Kind, *, of_diameter: bool) -> Parsed:
     fraction = "/" in start["number"]
     if not unit_text:
         return Parsed(signed, None, "", fraction)
+    if kind is Kind.RATIO and (of_taper := tapers.unit_of(unit_text.lower())):
+        return Parsed(signed, kind, of_taper)
     if of_diameter and kind is Kind.LENGTH and unit_text in {"D", "d"}:
         return Parsed(signed, Kind.LENGTH, "D", fraction)
     unit_kind, unit = _unit(text, unit_text, kind)
@@ -236,7 +239,7 @@ _EXAMPLES = {
     Kind.SPEED: "30 m/s or 6000 ft/min",
     Kind.ROTATION: "3000 rpm",
     Kind.COUNT: "4",
-    Kind.RATIO: "0.25 or 1:16",
+    Kind.RATIO: "1:48 or 1/4 in per foot",
     Kind.PERCENT: "75 or 75 %",
     Kind.PER_LENGTH: "10 tpi",
     Kind.CHOICE: "a word",
@@ -301,7 +304,7 @@ def _ratio(text: str, pair: re.Match[str]) -> Parsed:
     try:
         return Parsed(Fraction(pair["first"]) / Fraction(pair["second"]), Kind.RATIO, "")
     except (ZeroDivisionError, ValueError):
-        raise UnitError(f"{text.strip()!r} is not a ratio; write it as 1:16 or 0.0625.") from None
+        raise UnitError(f"{text.strip()!r} is not a ratio; write it as {example(Kind.RATIO)}.") from None
 
 
 def _unit(text: str, unit_text: str, kind: Kind) -> tuple[Kind, str]:

@@ -202,7 +202,11 @@ def amount(part: Amount, display: Display = METRIC) -> str:
         >>> from geometry.sentences import length
         >>> amount(length(2.5, mark="2.5 mm")), amount(length(2.5, mark="2.5 mm"), Display("in"))
         ('2.500 mm', '2.5 mm (0.0984 in)')
+        >>> amount(length(100.0, in_inches="a foot"), Display("in"))
+        'a foot'
     """
+    if part.in_inches and display.lengths == "in":
+        return part.in_inches if isinstance(part.in_inches, str) else amount(part.in_inches, display)
     unit = display.unit(part.kind)
     if part.fine:
         shown = show_end(part.value, part.kind, unit, part.rounding, fine=True)

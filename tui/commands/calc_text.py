@@ -110,7 +110,7 @@ _KINDS = {
     Kind.SPEED: "a surface speed, such as 30m/s or 6000ft/min",
     Kind.ROTATION: "a rotational speed, such as 3000rpm",
     Kind.COUNT: "a number, such as 4 or 2.5",
-    Kind.RATIO: "a ratio, such as 0.25 or 1:16",
+    Kind.RATIO: "a ratio, such as 1:48 or 1/4 in per foot",
     Kind.PERCENT: "a percentage, such as 75",
     Kind.PER_LENGTH: "threads per inch, such as 10tpi",
 }

@@ -12,6 +12,8 @@ from geometry.calculation import Check, Given
 from geometry.calculations import calculation
 from geometry.evaluate import Refusal, run
 from geometry.sentences import Amount
+from library.units.show import say
+from library.units.system import Display
 
 SHEET = calculation("back-taper")
 
@@ -156,3 +158,15 @@ def test_a_back_diameter_that_only_tells_how_much_smaller_it_is_is_asked_about()
     (told,) = doubts(0.15)
     assert "or how much smaller it is there?" in told
     assert "within 3 percent of it would be believed" in told
+
+
+def test_without_a_length_a_taper_is_told_over_a_round_one_of_the_unit_that_is_worked_in() -> None:
+    # 1/4 in in a foot, and half of it on one side; over 100 mm a forty-eighth of it, 2.083 mm.
+    stated: dict[str, Given] = {"diameter": 10.0, "taper_direction": "larger", "taper_ratio": 1 / 48}
+    told = [
+        [say(one.sentence, show) for one in run(SHEET, stated).checks]
+        for show in (Display("in"), Display("mm"))
+    ]
+    assert "it gains 0.2500 in on the diameter over a foot" in told[0][0]
+    assert told[0][1].endswith("rises 0.1250 in over a foot.")
+    assert "it gains 2.083 mm on the diameter over 100.000 mm" in told[1][0]

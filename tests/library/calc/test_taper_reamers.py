@@ -154,4 +154,4 @@ def test_a_card_of_a_taper_reamer_sets_the_table_for_a_tool_that_grows(shipped: 
     assert "STOP" not in sheet
     # By hand: atan(0.6 / 60).
     assert "Swivel angle 0.57 deg" in sheet
-    assert "rises 0.600 mm in 60.000 mm" in sheet
+    assert "rises 0.600 mm over 60.000 mm" in sheet

@@ -98,7 +98,7 @@ def test_a_throw_of_its_own_is_told_with_how_to_have_it_and_does_what_is_said(sh
     least, most = (
         math.pi * math.sqrt(2) * r * math.tan(math.radians(a)) for r, a in ((6.0, 6.0), (4.5, 10.0))
     )
-    assert "on a card of its two steps, and all as far back: " in watch
+    assert "all as far back, on a card of its two steps: " in watch
     assert (
         f"{math.ceil(least * 100) / 100:.2f} mm to {math.floor(most * 100) / 100:.2f} mm per tooth for shoulder 2"
         in watch

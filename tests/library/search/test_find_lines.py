@@ -126,6 +126,8 @@ def test_the_first_tool_is_the_one_that_is_meant_and_takes_its_size_along(
         ("hand tap m10 1.5", "1.5 does not go along."),
         ("reamer 1/2 .5005", ".5005 in does not go along."),
         ("morse taper reamer 2", "2 does not go along."),
+        ("taper pin reamer 1/4 per foot .409 in", "1/4 per foot does not go along."),
+        ("taper pin reamer 1/4 in per foot .409 in", "1/4 in per foot does not go along."),
         ("reamer oversize 0.02", "0.02 does not go along."),
         ("piloted countersink 100 #30", "100 deg is sought as the angle; as a size write 100 mm. #30 does not go along."),
         ("csk m8 16.4", "M8 does not go along."),

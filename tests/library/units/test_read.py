@@ -80,6 +80,38 @@ def test_speeds_rotations_and_threads_are_read() -> None:
     assert read("1:16", Kind.RATIO).number == 0.0625
 
 
+@pytest.mark.parametrize(
+    ("text", "one_in"),
+    [
+        *(
+            (text, 48)
+            for text in (
+                "1/4 in per foot",
+                "1/4 in/ft",
+                "1/4 in per ft",
+                "1/4 per foot",
+                '.25" / ft',
+                "1 in 48",
+            )
+        ),
+        *((text, 50) for text in ("20 mm/m", "20 mm per m", "20 thou per inch", "1 in 50")),
+    ],
+)
+def test_a_taper_is_read_as_so_much_for_so_long(text: str, one_in: int) -> None:
+    # A foot is 12 inches, a metre 1000 mm.
+    assert 1 / read(text, Kind.RATIO).number == pytest.approx(one_in, rel=1e-15)
+
+
+def test_what_stands_behind_the_plus_minus_of_a_taper_is_in_its_unit() -> None:
+    assert read("1/4 in per foot +/- .012", Kind.RATIO).half_width == pytest.approx(0.001)
+
+
+@pytest.mark.parametrize("text", ["1/4 in per yard", "1/4 in"])
+def test_a_taper_that_is_none_is_refused_with_one_that_is(text: str) -> None:
+    with pytest.raises(UnitError, match=r" as 1:48 or 1/4 in per foot\."):
+        read(text, Kind.RATIO)
+
+
 @pytest.mark.parametrize("text", ["75", "75 %", "75%", "75 percent"])
 def test_a_percentage_is_the_same_with_and_without_its_sign(text: str) -> None:
     assert read(text, Kind.PERCENT).number == 75.0
