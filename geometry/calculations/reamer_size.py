@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from geometry.calculation import (
@@ -17,7 +18,7 @@ from geometry.calculation import (
     watch,
     worst_first,
 )
-from geometry.fit.hole import CLASSES, Limits, hole_limits
+from geometry.fit.hole import CLASSES, MICRON, Limits, hole_limits
 from geometry.fit.reamer import reamer_limits
 from geometry.preconditions import refuse
 from geometry.quantities.limits import LIMITS, TAPER
@@ -43,6 +44,11 @@ def _hole(given: Inputs) -> Limits:
     return hole_limits(given.number("nominal_diameter"), given.choice("hole_tolerance"))
 
 
+def _aim(reamer: Limits) -> float:
+    """What the circle of a reamer over its limits is ground to, in mm: the middle of them, taken up to a whole micrometre."""
+    return math.ceil(reamer.middle / MICRON - 1e-6) * MICRON
+
+
 def _measured(measured: float, hole: Limits, reamer: Limits, of_class: str) -> Check:
     """What a diameter that was measured means for this hole, whose class is named: nobody may have given it."""
     if abs(measured - hole.middle) > ANOTHER_TOOL * hole.middle:
@@ -51,21 +57,21 @@ def _measured(measured: float, hole: Limits, reamer: Limits, of_class: str) -> C
         )
     if measured > hole.high + READ:
         return stop(
-            "The reamer measures {measured}, more than the largest hole{of_class}, {high}. Grind its circle to {middle}, then its "
-            "relief anew.",
+            "The reamer measures {measured}, more than the largest hole{of_class}, {high}. Grind its circle to {middle}, the "
+            "middle of its limits, then its relief anew.",
             measured=length(measured, fine=True),
             of_class=of_class,
             high=length(hole.high, fine=True),
-            middle=length(reamer.middle, fine=True),
-            cure=(("measured_diameter", reamer.middle),),
+            middle=length(_aim(reamer), fine=True),
+            cure=(("measured_diameter", _aim(reamer)),),
         )
     if measured > reamer.high + READ:
         return watch(
             "The reamer measures {measured}, over its upper limit: what it cuts over its own size may spoil the hole. "
-            "Grind its circle to {middle}, then its relief anew.",
+            "Grind its circle to {middle}, the middle of its limits, then its relief anew.",
             measured=length(measured, fine=True),
-            middle=length(reamer.middle, fine=True),
-            cure=(("measured_diameter", reamer.middle),),
+            middle=length(_aim(reamer), fine=True),
+            cure=(("measured_diameter", _aim(reamer)),),
         )
     if measured < hole.low - READ:
         return stop(
@@ -140,8 +146,10 @@ def _compute(given: Inputs) -> Result:
         outputs |= {"hole_lower_limit": hole.low, "hole_upper_limit": hole.high}
     if given.has("measured_diameter") and not given.is_presumed("hole_tolerance"):
         measured = given.number("measured_diameter")
+        is_over = measured > reamer.high + READ
         outputs |= {
-            "left_to_grind": max(measured - reamer.high, 0.0),
+            **({"circle_ground_to": _aim(reamer)} if is_over else {}),
+            "left_to_grind": measured - _aim(reamer) if is_over else 0.0,
             "left_to_wear": max(measured - hole.low, 0.0),
         }
     return Result(outputs=outputs, checks=worst_first(_checks(given, hole, reamer)))
@@ -169,6 +177,7 @@ CALCULATION = Calculation(
     outputs=(
         "reamer_lower_limit",
         "reamer_upper_limit",
+        "circle_ground_to",
         "left_to_grind",
         "left_to_wear",
         "hole_lower_limit",
@@ -176,7 +185,12 @@ CALCULATION = Calculation(
     ),
     cautions=(*AT_THE_WHEEL, "light-cut-on-a-land", "sharp-edges"),
     compute=_compute,
-    role=Role(place=24, only=("hole_tolerance", *CLASSES, LIMITS), tells=("pass", "note")),
+    role=Role(
+        place=24,
+        sets=("circle_ground_to",),
+        only=("hole_tolerance", *CLASSES, LIMITS),
+        tells=("pass", "note"),
+    ),
     sample={
         "hole_tolerance": "H7",
         "nominal_diameter": 12.0,

@@ -79,10 +79,19 @@ ROWS = (
     length(
         "left_to_grind",
         "Left to grind",
-        "How much the diameter still has to lose to come down to its upper limit.",
+        "How much a diameter over its upper limit still has to lose to come down to the middle of its limits.",
         "On the diameter, twice what the wheel takes on one side.",
         0.0,
         500.0,
+        fine=True,
+    ),
+    length(
+        "circle_ground_to",
+        "Circle ground to",
+        "The diameter that the circle of a reamer over its upper limit is ground to: the middle of its limits.",
+        "With a micrometer over opposite edges, right behind the lead.",
+        0.0,
+        501.0,
         fine=True,
     ),
     length(

@@ -35,6 +35,9 @@ from library.once import once
 from library.units.show import show, show_answer
 from library.units.system import Display
 
+CURES = frozenset({"circle_ground_to"})
+"""Settings that put right what their own calculation stops."""
+
 NO_GRADUATION = "no graduation given, for the machine names none that sets it"
 """Behind a setting of the work head that the machine names no graduation for."""
 
@@ -97,7 +100,9 @@ def setting_lines(job: Job, display: Display) -> tuple[SettingLine, ...]:
                 if line.key not in THROWS - CAMS or not (for_all or CAMS & set(lines)):
                     lines.setdefault(
                         line.key or line.title,
-                        replace(line, stopped=step.stopped, apart=step.sheet.role.apart),
+                        replace(
+                            line, stopped=step.stopped and line.key not in CURES, apart=step.sheet.role.apart
+                        ),
                     )
     otherwise = set_otherwise(job)
     return tuple(_same_facet({key: line for key, line in lines.items() if key not in otherwise}))

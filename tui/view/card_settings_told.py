@@ -86,7 +86,7 @@ def told_of(job: Job, step: Step, lines: list[SettingLine], *, is_set_above: boo
     state = "left out" if step.skipped else state_of(step)
     if step.skipped or step.answer.result is None:
         return [Told(step.sheet.title, note=state)]
-    if step.stopped:
+    if step.stopped and all(one.stopped for one in lines):
         return [Told(_title_stopped(job, step), "", "not to be set", state)]
     setting = job.card.settings.get(step.sheet.name)
     typed = setting.typed if setting else {}

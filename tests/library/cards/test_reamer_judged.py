@@ -19,7 +19,9 @@ from library.cards.issues import keeps_open
 from library.cards.job import Job, work_out
 from library.cards.learn import lessons
 from library.cards.model import Card, Inspection, Setting, Tool, Wanted
+from library.cards.settings_lines import setting_lines
 from library.setup_sheet.sheets import setup_sheet
+from library.units.system import METRIC
 from tui.view.card_form import CardForm
 from tui.view.card_page import CardPage
 from tui.view.lines import text_of
@@ -140,3 +142,25 @@ def test_a_size_wanted_of_one_reamer_is_nothing_learned_for_all() -> None:
     assert lessons(replace(LARGE, wanted={"diameter": Wanted("12.012 mm")})) == ()
     (learned,) = lessons(replace(LARGE, wanted={"diameter": Wanted("12.012 mm", "12 mm")}))
     assert learned.key == "diameter"
+
+
+@pytest.mark.parametrize(("came", "state"), [("10.02 mm", "watch"), ("10.03 mm", "stop")])
+def test_a_reamer_that_came_over_its_size_has_its_circle_among_what_is_set(came: str, state: State) -> None:
+    # Half way between the 10.010 and 10.018 mm of its limits.
+    card = replace(reamer("", "H8"), received={"diameter": (came,)}, after={})
+    job = work_out(card, EMPTY)
+    step = job.step("reamer-size")
+    assert step is not None
+    assert step.checks[0].state == state
+    (line,) = (one for one in setting_lines(job, METRIC) if one.key == "circle_ground_to")
+    assert (line.value, line.is_set, line.stopped) == ("10.014 mm", True, False)
+    assert "Circle ground to" in setup_sheet(job)
+    form = CardForm(EMPTY, card)
+    form.go_to("settings.reamer-size")
+    page = CardPage(form).draw(80, 40)
+    assert any("Circle ground to" in text_of(one) and "10.014 mm" in text_of(one) for one in page)
+
+
+def test_one_that_came_within_its_limits_has_no_circle_to_set() -> None:
+    job = work_out(replace(reamer("", "H8"), received={"diameter": ("10.012 mm",)}, after={}), EMPTY)
+    assert not any(one.key == "circle_ground_to" for one in setting_lines(job, METRIC))

@@ -114,7 +114,8 @@ def _of_holes() -> dict[str, Sketch]:
         "reamer_lower_limit": Sketch(base, _limit(22, 5.0, "min.")),
         "reamer_upper_limit": Sketch(base, _limit(22, 9.0, "max.")),
         "left_to_grind": Sketch(
-            (*base, line((22, _OVER), (34, _OVER))), (Measure((28, 9), (28, _OVER), "grind"),)
+            (*base, line((22, _OVER), (34, _OVER))), (Measure((28, 7), (28, _OVER), "grind"),)
         ),
+        "circle_ground_to": Sketch((*base, line((22, _OVER), (34, _OVER))), _limit(22, 7.0, "ground")),
         "left_to_wear": Sketch(worn, (Measure((31, 0), (31, 3), "wear"),)),
     }
