@@ -19,14 +19,11 @@ from geometry.calculation import (
     worst_first,
 )
 from geometry.fit.hole import CLASSES, MICRON, Limits, hole_limits
-from geometry.fit.reamer import reamer_limits
+from geometry.fit.reamer import READ, reamer_limits
 from geometry.preconditions import refuse
 from geometry.quantities.limits import LIMITS, TAPER
 from geometry.role import Role
 from geometry.sentences import Rounding, length
-
-READ = 0.0005
-"""What a micrometer does not tell apart, in mm: half a micrometre. Common practice, no source."""
 
 ANOTHER_TOOL = 0.1
 """From which share of the size on a measured diameter is that of another tool. Common practice, no source."""

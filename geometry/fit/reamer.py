@@ -14,6 +14,9 @@ CUTS_OVER = 0.15
 MADE_WITHIN = 0.35
 """What of a hole's tolerance a reamer is made within."""
 
+READ = 0.0005
+"""What a micrometer does not tell apart, in mm: half a micrometre. Common practice, no source."""
+
 CLOSEST = 4 * MICRON
 """Limits of a hole, in mm apart, below which the rule leaves nothing to wear. Derived: 1 and 2 of 4 micrometres are taken."""
 

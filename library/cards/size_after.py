@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from itertools import zip_longest
 
+from geometry.fit.reamer import READ
 from geometry.sentences import Kind
 from library.cards.each_step import READING, place_of
 from library.cards.job import Job
@@ -33,6 +35,25 @@ def size_after(job: Job) -> Iterator[Issue]:
     if any(one.strip() for one in readings):
         yield from _grown(job, readings)
         yield from _not_judged(job)
+
+
+def out_by_presumed(job: Job, readings: Readings) -> str:
+    """That a diameter would be out by the hole that is presumed, a sentence; empty where it would not, or one was named.
+
+    Args:
+        job: the card worked out.
+        readings: of the diameter, before grinding or after it.
+    """
+    presumed = presumed_limits(job)
+    read = [one for one in _numbers(job, readings) if one is not None]
+    if presumed is None or not read:
+        return ""
+    serves = presumed.served
+    low, high = serves.low or 0.0, serves.high if serves.high is not None else math.inf
+    if min(read) >= low - READ and max(read) <= high + READ:
+        return ""
+    by = serves.said(Kind.LENGTH, job.display)
+    return f"Under {presumed.whose}, presumed, it would be out: {by} would serve."
 
 
 def _grown(job: Job, after: Readings) -> Iterator[Issue]:

@@ -15,7 +15,7 @@ from library.cards.shall_be import presumed_limits, wanted_each, wanted_limits, 
 from library.cards.still_to_measure import inspected
 from library.units.grammar import example
 from library.units.show import show
-from tui.view.card_quantity_rows import choice_row, known_keys, readings_hint
+from tui.view.card_quantity_rows import below_diameter, choice_row, known_keys, readings_hint
 from tui.view.card_readings import in_short
 from tui.view.card_row import Opened, Row
 
@@ -63,6 +63,7 @@ def _inspected(job: Job, key: str) -> list[Row]:
             in_short(key, one.readings),
             hint=shall + readings_hint(job, key),
             wants=not one.readings,
+            below=below_diameter(job, key, one.readings),
         )
     ]
     shall_be = []

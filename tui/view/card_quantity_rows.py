@@ -16,7 +16,7 @@ from library.cards.each_step import each_step
 from library.cards.edge_set import sets_edge
 from library.cards.inspecting import PER_FLUTE
 from library.cards.job import Job, flutes_of
-from library.cards.model import Wanted
+from library.cards.model import Readings, Wanted
 from library.cards.read_elsewhere import OF_THE_SURFACE, counted_as
 from library.cards.setup_order import brought_in_by_measuring, calculations_of
 from library.cards.shall_be import (
@@ -26,6 +26,7 @@ from library.cards.shall_be import (
     number_of,
     relief_key,
 )
+from library.cards.size_after import out_by_presumed
 from library.cards.step import Step
 from library.cards.within_book import is_otherwise
 from library.units.grammar import example
@@ -94,8 +95,14 @@ def _received(job: Job, key: str) -> Row:
     known = "" if readings else job.card.tool.size if key == "diameter" and job.to_be else job.known_text(key)
     return Row(
         way, title_of(key, job.choice.surface), in_short(key, readings), known, "tool" if known else "", f"{_read_on(job, key)}{readings_hint(job, key)}",
-        wants=not readings,
+        wants=not readings, below=below_diameter(job, key, readings),
     )  # fmt: skip
+
+
+def below_diameter(job: Job, key: str, readings: Readings) -> tuple[str, ...]:
+    """What stands under a diameter that was measured: that it would be out by a hole that is only presumed."""
+    out = out_by_presumed(job, readings) if key == "diameter" else ""
+    return (out,) if out else ()
 
 
 def _read_on(job: Job, key: str) -> str:

@@ -164,3 +164,24 @@ def test_a_reamer_that_came_over_its_size_has_its_circle_among_what_is_set(came:
 def test_one_that_came_within_its_limits_has_no_circle_to_set() -> None:
     job = work_out(replace(reamer("", "H8"), received={"diameter": ("10.012 mm",)}, after={}), EMPTY)
     assert not any(one.key == "circle_ground_to" for one in setting_lines(job, METRIC))
+
+
+@pytest.mark.parametrize(
+    ("measured", "hole", "said"),
+    [
+        ("9.998 mm", "", "Under H7, presumed, it would be out: 10.000 mm to 10.012 mm would serve."),
+        ("10.02 mm", "", "Under H7, presumed, it would be out: 10.000 mm to 10.012 mm would serve."),
+        ("10.004 mm", "", ""),
+        ("9.998 mm", "H8", ""),
+    ],
+)
+def test_a_reamer_that_would_be_out_by_a_hole_that_is_presumed_says_so_under_its_diameter(
+    measured: str, hole: str, said: str
+) -> None:
+    # ISO 286: 10 H7 is 10.000 to 10.015; 15 percent of it are 2.25, taken up to 3 micrometres.
+    after = reamer(measured, hole)
+    came = replace(after, received={"diameter": (measured,)}, after={})
+    for card, way in ((after, "after.diameter"), (came, "received.diameter")):
+        form = CardForm(EMPTY, card)
+        form.go_to(way)
+        assert form.row.below == ((said,) if said else ())
