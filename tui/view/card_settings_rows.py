@@ -24,7 +24,7 @@ from library.units.show import say
 from tui.view.card_row import Opened, Row, to_turn
 from tui.view.card_settings_told import JUDGED, stands_set_above, state_of, told_below, told_of, with_turning
 from tui.view.card_sizes import told_of_the_size
-from tui.view.card_wants import asked_above, is_asked_elsewhere, missing
+from tui.view.card_wants import asked_above, is_asked_elsewhere, missing, stands_elsewhere
 
 REST = "rest"
 """The way of the last line, which stands for the calculations that rest."""
@@ -109,7 +109,7 @@ def _shown(job: Job, step: Step, opened: Opened) -> list[Field]:
             | {key for key in missing(step) if not is_asked_elsewhere(job, step, key)} - above
             | ASKED_TOO
             | {one.key for one in step.answer.fields if one.key in step.sheet.role.asks}
-            | {key for key in _advised(job, step) if not is_asked_elsewhere(job, step, key)}
+            | {key for key in _advised(job, step) if not stands_elsewhere(job, step, key)}
         )
     return [field for field in step.sheet.inputs if field.key in keys]
 

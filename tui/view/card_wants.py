@@ -68,14 +68,18 @@ def where_numbers_go(job: Job, step: Step, *, under: bool) -> str:
 
 def is_asked_elsewhere(job: Job, step: Step, key: str) -> bool:
     """Whether an input has its line on another step of the card: a relief by the key of its surface."""
-    decided = decided_on(job.family, job.choice.surface)
     own = wanted_as(job, step, key)
-    return surface_of_relief(own) is not None or own in {
-        *measured_on(job.kind),
-        *decided,
-        *job.card.wanted,
-        "flutes",
-    }
+    return surface_of_relief(own) is not None or _stands_elsewhere(job, own)
+
+
+def stands_elsewhere(job: Job, step: Step, key: str) -> bool:
+    """Whether an input has its line on another step of the card as it is now: a second relief only where one is wanted."""
+    return _stands_elsewhere(job, wanted_as(job, step, key))
+
+
+def _stands_elsewhere(job: Job, own: str) -> bool:
+    decided = decided_on(job.family, job.choice.surface)
+    return own in {*measured_on(job.kind), *decided, *job.card.wanted, "flutes"}
 
 
 def _asked_on(job: Job, step: Step, key: str) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 import pytest
@@ -10,9 +11,12 @@ from library.book.model import Book
 from library.book.opening import open_book
 from library.cards.editing import edited
 from library.cards.model import Card
+from library.cards.starting import from_entry
+from library.cards.step import Step
 from library.cards.store import load
 from library.demo import BOOK, lay_out
 from library.setup_sheet.sheets import setup_sheet
+from library.units.show import say
 from tests.tui.cards.conftest import AtTheYard
 from tui.view.card_form import CardForm
 
@@ -123,3 +127,25 @@ def test_a_number_for_advice_that_belongs_on_another_page_is_told_that_page(draw
     assert form.told_of_choices == (
         "This line keeps no number. Land width: on step 2, Received; land relief: on step 3, Wanted."
     )
+
+
+def test_a_second_relief_that_is_advised_has_its_line_and_helps_when_it_is_typed_there(drawer: Book) -> None:
+    card = from_entry(drawer, drawer.entries["twist-drill-brass-free-cutting"])
+    for way, text in {"tool.size": "15/32 in", "settings.point-setup.web_thickness": "2 mm",
+                      "settings.point-setup.lip_relief_angle": "12 deg"}.items():  # fmt: skip
+        card = edited(card, way, text)
+    way = "settings.point-setup.second_lip_relief_angle"
+    form = CardForm(drawer, card)
+    form.go_to("settings.point-setup")
+    advised = " ".join(say(one.sentence) for one in at_the_point(form).checks if one.state == "watch")
+    found = re.search(r"Grind a second facet of ([0-9.]+) deg or more", advised)
+    assert found is not None
+    assert way in [row.way for row in form.rows]
+    form = CardForm(drawer, edited(card, way, f"{found[1]} deg"))
+    assert not any(one.state == "watch" for one in at_the_point(form).checks)
+
+
+def at_the_point(form: CardForm) -> Step:
+    step = form.job.step("point-setup")
+    assert step is not None
+    return step
