@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from geometry.calculation import Check
 from geometry.quantities import QUANTITIES, quantity
+from library.cards.asked_after import asked_after
 from library.cards.cams import show_angle
 from library.cards.history import ground_to_last, sharpenings_left
 from library.cards.issues import issues_of, keeps_open
@@ -55,7 +56,8 @@ def end_answers(job: Job, key: str) -> Parts:
 
 def _left_open(job: Job) -> Iterator[str]:
     """What a card may be closed with, though it is not as it might be: what is on watch, lines still empty."""
-    to_measure = [heel_or_title(key).lower() for key in still_to_measure(job.card)]
+    asked = asked_after(job)
+    to_measure = [heel_or_title(key).lower() for key in still_to_measure(job.card) if key in asked]
     if to_measure:
         yield (
             f"Still to be measured on the page After: {', '.join(to_measure)}. Without a reading the card tells nobody "

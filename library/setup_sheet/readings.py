@@ -11,6 +11,7 @@ from geometry.quantities import QUANTITIES, quantity
 from geometry.role import HEEL
 from geometry.sentences import Kind, Rounding
 from geometry.surfaces import SURFACES
+from library.cards.asked_after import asked_after
 from library.cards.each_step import STEP, each_step, place_of
 from library.cards.flute_count import flute_count
 from library.cards.heels import OtherHeel, other_heels, read_at
@@ -23,7 +24,6 @@ from library.cards.read_order import steps_read
 from library.cards.reading_units import each_in
 from library.cards.shall_be import DROPS, indicator_said, wanted_each, wanted_limits, wanted_number
 from library.cards.step import Step
-from library.cards.still_to_measure import inspected
 from library.cards.untold_relief import barred, is_untold
 from library.cards.wanted_limits import Limits
 from library.pages.answer import rows
@@ -223,7 +223,7 @@ def boxed(job: Job) -> list[str]:
     keys = [key for key in job.card.after if key in QUANTITIES]
     if not {"drop", "heel_drop"} & set(keys) and wanted_number(job, "drop") is not None:
         keys.insert(0, "drop")
-    return [*keys, *(one for one in inspected(job) if keys and one not in {*keys, *DROPS})]
+    return [*keys, *(one for one in asked_after(job) if keys and one not in {*keys, *DROPS})]
 
 
 def _inspected(job: Job, key: str, flutes: int, display: Display) -> BoxRow:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from geometry.quantities import quantity
 from geometry.sentences import Kind
+from library.cards.asked_after import asked_after
 from library.cards.each_step import each_step
 from library.cards.job import Job
 from library.cards.last_facet import last_facet, title_after
@@ -12,7 +13,6 @@ from library.cards.read_order import reads_facets
 from library.cards.reading_units import each_in
 from library.cards.rubbing_heel import heel_rubs
 from library.cards.shall_be import presumed_limits, wanted_each, wanted_limits, wanted_number
-from library.cards.still_to_measure import inspected
 from library.units.grammar import example
 from library.units.show import show
 from tui.view.card_quantity_rows import below_diameter, choice_row, known_keys, readings_hint
@@ -39,7 +39,7 @@ def after_rows(job: Job, opened: Opened) -> list[Row]:
     card = job.card
     return [
         row
-        for key in known_keys(opened.of("after"), inspected(job), card.after)
+        for key in known_keys(opened.of("after"), asked_after(job), card.after)
         for row in _inspected(job, key)
     ]
 

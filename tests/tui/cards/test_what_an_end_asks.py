@@ -10,6 +10,7 @@ from library.book.model import Book
 from library.book.opening import open_book
 from library.cards.job import work_out
 from library.cards.model import Card, Inspection, Setting, Tool, Wanted
+from library.pages.card_end import end_answers
 from library.setup_sheet.sheets import setup_sheet
 from tui.figure.alphabet import ALPHABETS
 from tui.view.card_form import CardForm
@@ -73,3 +74,19 @@ def test_of_an_end_with_two_facets_the_line_of_the_heel_says_on_which_it_lies_an
     assert "Indicator drop at the heel, facet 2" in setup_sheet(
         work_out(replace(form.card, after={"drop": Inspection(("0.1 mm",))}), book)
     )
+
+
+def test_a_heel_whose_reading_nobody_can_tell_is_not_asked_for(book: Book) -> None:
+    one = form_of(book, "end", "2 deg").card
+    two = replace(one, wanted={**one.wanted, "second_end_relief_angle": Wanted("15 deg")})
+    read = replace(two, after={"drop": Inspection(("0.1 mm",))})
+    assert "Indicator drop at the heel" in labels(CardForm(book, one), "after")
+    assert labels(CardForm(book, two), "after")[0] == "Diameter"
+    assert "Indicator drop at the heel, facet 2" in labels(CardForm(book, read), "after")
+    told = {
+        card.wanted == two.wanted: " ".join(f"{part}" for part in end_answers(work_out(card, book), ""))
+        for card in (one, two)
+    }
+    assert "indicator drop at the heel" in told[False]
+    assert "indicator drop at the heel" not in told[True]
+    assert "Still to be measured on the page After: diameter." in told[True]

@@ -63,5 +63,5 @@ def test_a_slight_back_taper_is_told_as_what_can_be_set() -> None:
     assert swivel.value == "0.0029 deg"
     sheet = " ".join(setup_sheet(work_out(card, BOOK)).split())
     assert "Swivel angle 0.0029 deg" in sheet
-    assert "an indicator along the side falls 0.005 mm in 100" in sheet
+    assert "an indicator along the side falls 0.005 mm over 100" in sheet
     assert "0.00 deg" not in sheet
