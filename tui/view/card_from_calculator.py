@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -17,6 +17,7 @@ from library.calc.surfaces import FIELD, RELIEF, SECOND_RELIEF
 from library.cards.chosen import surfaces_of
 from library.cards.editing import CardEditRefused, edited
 from library.cards.model import Card, Tool
+from library.cards.shall_be import DROPS
 from library.cards.starting import for_its_size
 from library.cards.thread_names import of_thread
 from library.search.along import Along
@@ -50,16 +51,33 @@ def found_with(form: Form, book: Book | None) -> Along:
     return Along(size, _count(sought.get(FLUTES, "")), angle=sought.get(angle_of, ""), angle_of=angle_of)
 
 
-def typed_in(form: Form) -> dict[str, str]:
-    """What a person typed for the tool of a calculation and a card takes: what is asked here, and its number of flutes.
+def typed_in(form: Form, kind: str) -> dict[str, str]:
+    """What a person typed for the tool of a calculation and a card takes: what is asked here, and what was measured on it.
 
-    What the tool was only found with is not; flutes that are kept from a tool before and not asked here are not either.
+    What the tool was only found with is not; what is kept from a tool before and not asked here is not either.
+
+    Args:
+        form: whose texts all calculations of the tool share.
+        kind: of the tool; empty where none is known.
     """
     texts = {key: text for key, text in form.told().items() if not form.whence.is_sought(key, text)}
-    flutes = form.typed[FLUTES].text if FLUTES in form.typed else ""
-    if flutes and not (form.whence.is_sought(FLUTES, flutes) or form.whence.is_kept(FLUTES, flutes)):
-        texts[FLUTES] = flutes
+    for key in (FLUTES, *_of_the_tool(kind)):
+        text = form.typed[key].text.strip() if key in form.typed else ""
+        if text and not (form.whence.is_sought(key, text) or form.whence.is_kept(key, text)):
+            texts.setdefault(key, text)
     return texts
+
+
+def _of_the_tool(kind: str) -> Iterator[str]:
+    """What is measured on a tool and is the same in every calculation of it.
+
+    A drop is that of one surface, an angle may be one that is wanted, and a diameter the one that a tool is ground to.
+    """
+    for key in measured_on(kind):
+        if key in MEASURED_TOO:
+            yield MEASURED_TOO[key]
+        elif key not in DROPS and quantity(key).kind is not Kind.ANGLE:
+            yield key
 
 
 def _is_thread(text: str, book: Book | None) -> bool:

@@ -167,3 +167,19 @@ async def test_an_angle_that_was_sought_fills_the_calculator_until_it_is_typed_o
         assert "Included angle 100 typed" in hands.words()
         await hands.do("<f9>", "<f2>")
         assert "Included angle 100 typed" in hands.words()
+
+
+async def test_what_was_measured_in_any_calculation_of_the_tool_was_received_so(at_the_yard: Any) -> None:
+    async with at_the_yard() as hands:
+        await hands.do("machine reamer plain steel 20 h7", "<f2>")
+        screen = hands.app.screen
+        screen.page.form.focus = "measured_diameter"
+        await hands.type("20.02")
+        screen.open_sheet("reamer-land")
+        screen.page.form.focus = "land_width"
+        await hands.type(".9")
+        screen.open_sheet("wheel-speed")
+        await hands.press("ctrl+f")
+        card = hands.app.screen.form.card
+        assert card.tool.size == "20 mm"
+        assert card.received == {"diameter": ("20.02 mm",), "land_width": (".9 mm",)}

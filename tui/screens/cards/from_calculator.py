@@ -23,7 +23,7 @@ def begin_from(screen: CalculatorScreen) -> None:
     def begun(cards: CardService, book: Book) -> CardInHand:
         new = cards.begin(book, form.entry, display.lengths, found_with(form, book), in_hand)
         kind = book.kind_of(new.card.family)
-        card = with_typed(new.card, kind, form.sheet, typed_in(form), display, book, form.alone())
+        card = with_typed(new.card, kind, form.sheet, typed_in(form, kind), display, book, form.alone())
         return replace(new, card=card)
 
     if form.entry is not None:
