@@ -70,6 +70,7 @@ class Form(ListFields):
         self.handed_kept: frozenset[str] = frozenset()
         self.offered: Mapping[str, tuple[Offer, ...]] = {}
         self.whence = Whence()
+        self._was_nominal: dict[str, str] = {}
         self.laid_out: Mapping[str, str] = {}
         self.nominal: Mapping[str, str] = {}
         self._ends: dict[str, Value] = {}
@@ -317,6 +318,8 @@ class Form(ListFields):
             return  # The nominal size stays with the calculations that count with it.
         if line.text != self.line(self.focus).text:
             self.whence.typed(self.place(self.focus))
+        if self.focus in self.nominal:
+            self._was_nominal[self.focus] = self.nominal[self.focus]
         self.nominal = {key: text for key, text in self.nominal.items() if key != self.focus}
         if self.focus == SIZES[0] and is_named(line.text):
             self._name_anew()
@@ -331,17 +334,23 @@ class Form(ListFields):
             self.whence.typed(NOMINAL)
 
     def clear(self) -> None:
-        """Empty the field in hand; the number before a word returns, else what fills it.
+        """Empty the field in hand; the number before a word returns, else what the tool was found with, else what fills it.
 
         That is what the machine has, what was found, what the book has, or the default.
         """
         if self._gives_way_to_measured(self.focus):
             return
-        before = self.before_word
-        self.whence.typed(self.place(self.focus))
+        before, place, now = self.before_word, self.place(self.focus), self.in_hand.text
+        sought = self.whence.over.get(place, "")
+        self.whence.typed(place)
         self.forget(self.focus)
         if before or self.focus in self.laid_out:
             self.put(before)
+        elif sought and now and now != sought:
+            self.put(sought)
+            self.whence.seek({place: sought})
+            was = self._was_nominal.get(self.focus)
+            self.nominal = {**self.nominal, self.focus: was} if was else self.nominal
 
     def take_thread(self, name: str) -> None:
         """Type the name of a thread where the diameter stands; what was typed before of a thread gives way to it."""

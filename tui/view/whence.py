@@ -16,14 +16,18 @@ class Whence:
         sought: what the tool was found with, by quantity: its size, its number of flutes, the class of its hole.
         kept: what was typed for a tool before, and stands there again, by quantity.
         brought: the machine or the wheel of which an arrow brought a text, by quantity.
+        over: what the tool was found with and a person typed over, by quantity.
     """
 
     sought: dict[str, str] = field(default_factory=dict)
     kept: dict[str, str] = field(default_factory=dict)
     brought: dict[str, Offer] = field(default_factory=dict)
+    over: dict[str, str] = field(default_factory=dict)
 
     def typed(self, key: str) -> None:
         """Know that a person typed a quantity himself, whatever stood there before."""
+        if key in self.sought:
+            self.over[key] = self.sought[key]
         for known in (self.sought, self.kept, self.brought):
             known.pop(key, None)
 
@@ -31,6 +35,7 @@ class Whence:
         """Know what a tool was found with; an empty text means that nothing stands there any more."""
         for key, text in texts.items():
             self.typed(key)
+            self.over.pop(key, None)
             if text:
                 self.sought[key] = text
 
@@ -40,7 +45,7 @@ class Whence:
         Args:
             texts: by quantity; an empty one means that nothing would stand there.
         """
-        looked = Whence(dict(self.sought), dict(self.kept), dict(self.brought))
+        looked = Whence(dict(self.sought), dict(self.kept), dict(self.brought), dict(self.over))
         looked.seek(texts)
         return looked
 
@@ -77,6 +82,6 @@ class Whence:
 
     def rewritten(self, key: str, old: str, new: str) -> None:
         """Know how a text is written in another unit."""
-        for known in (self.sought, self.kept):
+        for known in (self.sought, self.kept, self.over):
             if known.get(key) == old:
                 known[key] = new

@@ -183,3 +183,29 @@ async def test_what_was_measured_in_any_calculation_of_the_tool_was_received_so(
         card = hands.app.screen.form.card
         assert card.tool.size == "20 mm"
         assert card.received == {"diameter": ("20.02 mm",), "land_width": (".9 mm",)}
+
+
+async def test_the_nominal_size_comes_back_where_what_was_typed_over_it_is_emptied(at_the_yard: Any) -> None:
+    async with at_the_yard() as hands:
+        await hands.do("<f5>", "machine reamer plain steel 3/4", "<f2>")
+        form = hands.app.screen.page.form
+        form.focus = "diameter"
+        await hands.type(".7945")
+        assert (form.in_hand.text, form.whose("diameter")) == (".7945", "")
+        await hands.press("ctrl+u")
+        assert (form.in_hand.text, form.whose("diameter")) == ("3/4 in", "nominal")
+        await hands.press("ctrl+u")
+        assert form.in_hand.text == ""
+
+
+async def test_it_comes_back_as_nominal_too_where_the_tool_is_measured(at_the_yard: Any) -> None:
+    async with at_the_yard() as hands:
+        await hands.do("reamer 12 mm", "<f2>")
+        hands.app.screen.open_sheet("measured-tool")
+        form = hands.app.screen.page.form
+        form.focus = "diameter"
+        await hands.type("11.98")
+        assert form.given()["diameter"] == "11.98"
+        await hands.press("ctrl+u")
+        assert form.is_nominal("diameter")
+        assert "diameter" not in form.given()
