@@ -158,7 +158,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("compare", "compare marked tools", "Shows the marked entries side by side; with one mark, that one and the chosen one.", ("book",)),
     Action("compare", "compare with the book", "Shows what was typed beside what stood there and what the book has now.", ("drafts",)),
     Action("drawing", "drawing large, and back", "Shows the drawings large in place of the numbers; the same key shows the numbers again.", ("calculator",)),
-    Action("empty", "empty the field", "Empties the field, so that what filled it returns: of the machine, found, of the book, or the default.", ("calculator",)),
+    Action("empty", "empty the field", "Empties the field, so that what filled it returns: nominal, of the machine, found, of the book, or the default.", ("calculator",)),
     Action("empty", "empty the line, or undo", "Brings back what was typed over in the line in hand; where nothing was, empties it.", ("form", "card")),
     Action("empty", "empty the find line", "Empties the find line, so that everything is shown.", (*_FOUND, "glossary")),
     # What stands only in the menu, for it is rare, or it throws away or overwrites and so is asked about first
