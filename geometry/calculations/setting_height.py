@@ -140,14 +140,14 @@ def _swivel(edge: Edge, set_relief: float, *, is_straight: bool) -> dict[str, fl
 
 
 def _turned(edge: Edge, view: View, relief: float, *, is_given: bool) -> tuple[Check, ...]:
-    """On an edge at an angle to the axis: in which view the height works, and how the table is swivelled."""
+    """On an edge at an angle to the axis: in which view the height works, and by how much it is swivelled."""
     if edge.is_cylinder:
         return ()
     if view == "radial" and edge.kappa - swivel_for_edge(edge.kappa, relief) >= SHOWN:
         return (left_by_swivel(edge, relief) if is_given else turned_down(edge, relief),)
     return (
         note(
-            "The height gives the relief {view}, {relief}; swivel the table {kappa} so that the edge runs along the wheel.",
+            "The height gives the relief {view}, {relief}; swivel by {kappa} so that the edge runs along the wheel.",
             view="square to the edge" if view == "normal" else "square to the axis",
             relief=angle(relief),
             kappa=angle(edge.kappa),

@@ -151,6 +151,16 @@ def test_a_straight_wheel_sets_a_cone_square_to_its_edge() -> None:
     assert found["wheel_head_height"] == pytest.approx(75 * 0.139173, abs=1e-4)
 
 
+def test_what_is_swivelled_for_a_cone_is_not_named_as_that_hangs_on_the_machine() -> None:
+    (said,) = (
+        one.sentence.template
+        for one in run(SHEET, {**CONE, "wheel_diameter": 150.0}).checks
+        if "kappa" in one.sentence.parts
+    )
+    assert "swivel by {kappa}" in said
+    assert "table" not in said
+
+
 def test_a_tooth_rest_sets_a_cone_square_to_its_axis() -> None:
     """The cup's face is a plane. A tool turned by d about its axis has its edge d behind the line where that plane touches
     a cone about the axis, so in the section square to the axis the plane falls d below the tangent. Found by vectors."""
