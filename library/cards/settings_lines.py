@@ -95,9 +95,7 @@ def setting_lines(job: Job, display: Display) -> tuple[SettingLine, ...]:
     for step in job.steps:
         if step.works:
             for line in _of_step(job, step, display):
-                # The throw for the cylinder is not wanted where the cone has one already, nor that for one diameter while
-                # the one for all steps is asked for.
-                if line.key not in THROWS - CAMS or not (for_all or CAMS & set(lines)):
+                if _is_wanted(line.key, lines, for_all=for_all):
                     lines.setdefault(
                         line.key or line.title,
                         replace(
@@ -106,6 +104,16 @@ def setting_lines(job: Job, display: Display) -> tuple[SettingLine, ...]:
                     )
     otherwise = set_otherwise(job)
     return tuple(_same_facet({key: line for key, line in lines.items() if key not in otherwise}))
+
+
+def _is_wanted(key: str, lines: Mapping[str, SettingLine], *, for_all: bool) -> bool:
+    """Whether a setting is wanted beside those before it: of the throws for the cylinder none where the cone has one.
+
+    While the one for all steps is asked for, none is that only one diameter needs; a cam that was chosen is told.
+    """
+    if key not in THROWS - CAMS:
+        return True
+    return CAMS.isdisjoint(lines) and (key == "chosen_throw" or not for_all)
 
 
 SAME_FACET = {"wheel_head_height": "Facet 1: head height", "tooth_rest_height": "Facet 1: rest height"}
