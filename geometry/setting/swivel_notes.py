@@ -21,14 +21,14 @@ def turned_down(edge: Edge, relief: float) -> Check:
     Example:
         >>> from geometry.surfaces import SURFACES
         >>> str(turned_down(Edge(SURFACES["bevel"], 0.785398), 0.171936).sentence).partition(': ')[2].partition('. ')[0]
-        'swivel the table 44.57 deg and not 45 deg'
+        'swivel by 44.57 deg and not by 45 deg'
     """
     amounts = {
         "relief": angle(relief),
         "swivel": angle(swivel_for_edge(edge.kappa, relief)),
         "kappa": angle(edge.kappa),
     }
-    says = "The rest turns the tooth {relief} down, its relief square to the axis: swivel the table {swivel} and not "
+    says = "The rest turns the tooth {relief} down, its relief square to the axis: swivel by {swivel} and not by "
     if edge.surface.edge_key != "included_angle":
         return note(
             says

@@ -129,7 +129,7 @@ def test_the_answer_says_the_swivel_the_edge_and_what_the_plain_angle_would_make
     said = " ".join(str(check.sentence) for check in run(SHEET, CUP | wanted).checks)
     turned = math.asin(math.sin(math.atan(math.tan(math.radians(8)) / math.cos(math.radians(41)))))
     off = 2 * math.degrees(edge_ground(math.radians(41), turned))
-    assert "swivel the table 40.52 deg and not half the included angle, 41 deg." in said
+    assert "swivel by 40.52 deg and not by half the included angle, 41 deg." in said
     assert f"The cone then reads 82 deg; at 41 deg on the scale it would read {off:.2f} deg." in said
 
 
