@@ -146,7 +146,7 @@ def _compute(given: Inputs) -> Result:
         is_over = measured > reamer.high + READ
         outputs |= {
             **({"circle_ground_to": _aim(reamer)} if is_over else {}),
-            "left_to_grind": measured - _aim(reamer) if is_over else 0.0,
+            "left_to_grind": max(measured - reamer.high, 0.0),
             "left_to_wear": max(measured - hole.low, 0.0),
         }
     return Result(outputs=outputs, checks=worst_first(_checks(given, hole, reamer)))

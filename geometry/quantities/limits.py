@@ -78,8 +78,8 @@ ROWS = (
     ),
     length(
         "left_to_grind",
-        "Left to grind",
-        "How much a diameter over its upper limit still has to lose to come down to the middle of its limits.",
+        "Left to grind at least",
+        "How much the diameter still has to lose to come down to its upper limit.",
         "On the diameter, twice what the wheel takes on one side.",
         0.0,
         500.0,

@@ -29,7 +29,9 @@ def test_a_heel_that_clears_by_less_than_the_caliper_is_off_is_doubted() -> None
     found = tolerance_check(DROP, FLAT, {"land_width": 0.08})
     assert found is not None
     assert found.state == "watch"
-    assert str(found.sentence).startswith("Within your +/- this may be so: The flat, carried on to the heel, stands ")
+    assert str(found.sentence).startswith(
+        "Within your +/- this may be so: The flat, carried on to the heel, stands "
+    )
 
 
 def test_two_measurements_that_are_harmless_alone_are_tried_together() -> None:

@@ -22,18 +22,18 @@ def answered(measured: str) -> tuple[dict[str, str], str, str]:
 
 def test_a_reamer_on_watch_has_something_left_to_grind_between_limits_that_can_be_told_apart() -> None:
     # ISO 286: H7 of 6 to 10 mm is +15 micrometres; ISO 522 keeps 3 of them below it and makes within 6. In inches
-    # 9.531 and 9.537 mm are .37524 and .37547, 9.540 mm is .37559, and .3755 is .00015 over their middle, 9.534. Derived.
+    # 9.531 and 9.537 mm are .37524 and .37547, 9.540 mm is .37559, and .3755 is .00003 over. Derived.
     shown, state, said = answered(".3755 in")
     assert state == "watch"
     assert "Grind its circle to 0.37535 in" in said
     assert (shown["reamer_lower_limit"], shown["reamer_upper_limit"]) == ("0.37524 in", "0.37547 in")
     assert (shown["hole_lower_limit"], shown["hole_upper_limit"]) == ("0.37500 in", "0.37559 in")
-    assert shown["left_to_grind"] == "0.00015 in"
+    assert shown["left_to_grind"] == "0.00003 in"
 
 
 def test_the_least_that_puts_a_reamer_on_watch_is_not_told_as_nothing_left_to_grind() -> None:
     shown, state, _ = answered("9.5376 mm")
-    assert (state, shown["left_to_grind"]) == ("watch", "0.00014 in")
+    assert (state, shown["left_to_grind"]) == ("watch", "0.00002 in")
 
 
 def test_in_millimetres_a_micrometre_is_told_as_before() -> None:

@@ -24,8 +24,8 @@ TAPER = {
     "settings.back-taper.distance_from_front": "100 mm",
 }
 
-SAID = "so that the tool grows toward its shank, and prove it: an indicator along the side rises 1.000 mm in 100.000 mm."
-"""A fiftieth on the diameter is a hundredth on a side: 1 mm in 100 mm. By hand."""
+SAID = "so that the tool grows toward its shank, and prove it: an indicator along the side rises 1.000 mm over 100.000 mm."
+"""A fiftieth on the diameter is a hundredth on a side: 1 mm over 100 mm. By hand."""
 
 
 @pytest.fixture(scope="module")
