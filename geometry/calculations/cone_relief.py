@@ -123,9 +123,14 @@ def _limits(cam: _Cam) -> tuple[Check, ...]:
     return ()
 
 
+def _alone_enough(cam: _Cam, square: float) -> dict[str, float]:
+    """The throws that give a square throw, each alone beside the other as it is; none that would have to move the other way."""
+    return {name: throw for name, throw in cam.needed(square).items() if throw >= 0}
+
+
 def _ways(cam: _Cam, square: float, verb: str) -> tuple[list[str], dict[str, Amount | str]]:
     """The ways to a square throw, each as words with places, and the amounts for those places."""
-    needed = cam.needed(square)
+    needed = _alone_enough(cam, square)
     if needed:
         ways = [f"the {name} throw {verb} {{{name}}} {{per}}" for name in needed]
     else:
@@ -146,7 +151,7 @@ def _advice(cam: _Cam, square: float, verb: str) -> list[Way]:
         if isinstance(amount := amounts.get(name), Amount)
     ]
     says = [f"the {step.name} throw {verb} {{{step.name}}} {cam.per}" for step in steps]
-    if cam.needed(square):
+    if _alone_enough(cam, square):
         return [Way(f"bring {said}", (step,)) for said, step in zip(says, steps, strict=True)]
     return [Way("bring " + " and ".join(says), tuple(steps))]
 

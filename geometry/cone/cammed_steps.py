@@ -89,7 +89,7 @@ class CammedSteps:
         return bring("axial", verb, throw, self.per) if throw <= quantity("axial_throw").high else None
 
     def axial_within(self, low: float | None, high: float | None) -> float | None:
-        """The axial throw in the middle of those that keep both ends of every shoulder within limits; nothing without one."""
+        """The axial throw in the middle of those that keep both ends of every shoulder within limits; nothing where none from 0 on does."""
         if low is None or high is None:
             return None
         least = self.axial_for(low)
@@ -103,7 +103,8 @@ class CammedSteps:
             for cut in self.shoulders
         )
         middle = (least + most) / 2
-        return middle if least <= most and middle <= quantity("axial_throw").high else None
+        # One that moves the other way undoes what the radial throw does too much, and no drawer has it.
+        return middle if least <= most and 0 <= middle <= quantity("axial_throw").high else None
 
     def own_throws(self, low: float | None, high: float | None, axial: float) -> list[OwnThrow]:
         """For each shoulder that some throw of its own keeps within limits, the radial throws that do, beside an axial one.

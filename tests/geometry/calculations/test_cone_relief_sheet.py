@@ -251,3 +251,29 @@ def test_a_mix_of_throws_is_told_in_plain_words_and_that_the_numbers_are_rounded
         times = told.parts["times"]
         assert not isinstance(times, str)
         assert times.value == pytest.approx(math.tan(math.radians(cone_of / 2)))
+
+
+@pytest.mark.parametrize(
+    ("radial", "axial", "keys"),
+    [
+        # On a cone of 90 degrees both count alike: about 7.9 mm in all, pi times 10 tan 10 sqrt 2. By hand.
+        (12.0, 6.0, {"radial_throw"}),
+        (6.0, 12.0, {"axial_throw"}),
+        (6.0, 6.0, {"radial_throw", "axial_throw"}),
+        (12.0, 12.0, {"radial_throw", "axial_throw"}),
+    ],
+)
+def test_no_throw_is_advised_that_would_have_to_move_the_other_way(
+    radial: float, axial: float, keys: set[str]
+) -> None:
+    inputs: dict[str, Given] = {
+        "diameter": (10.0,),
+        "included_angle": math.radians(90),
+        "relief_angle": math.radians(10),
+        "radial_throw": radial,
+        "axial_throw": axial,
+    }
+    (told,) = [one for one in run(calculation("cone-relief"), inputs).checks if one.state == "watch"]
+    assert all(value >= 0 for _, value in told.cure)
+    assert {key for key, _ in told.cure} == keys
+    assert "-" not in str(told.sentence).partition("wanted there.")[2]
