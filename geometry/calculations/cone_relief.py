@@ -124,8 +124,9 @@ def _limits(cam: _Cam) -> tuple[Check, ...]:
 
 
 def _alone_enough(cam: _Cam, square: float) -> dict[str, float]:
-    """The throws that give a square throw, each alone beside the other as it is; none that would have to move the other way."""
-    return {name: throw for name, throw in cam.needed(square).items() if throw >= 0}
+    """The throws that give a square throw, each alone beside the other as it is; none that would have to turn its way."""
+    now = {"radial": cam.radial, "axial": cam.axial}
+    return {name: throw for name, throw in cam.needed(square).items() if throw >= 0 or now[name] < 0}
 
 
 def _ways(cam: _Cam, square: float, verb: str) -> tuple[list[str], dict[str, Amount | str]]:
