@@ -161,7 +161,10 @@ def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str, made: str
         texts = {key: text for key, text in typed.items() if text}
         known = job.answers.ask(sheet, texts)
         if known.result is None:
-            said = edge_wanted(job, known.issues) or " ".join(by_title(one.text) for one in known.issues)
+            # What cannot be read is the cause of what is missing, too: an angle of the edge follows from it.
+            wrong = [one for one in known.issues if not one.missing]
+            said = "" if wrong else edge_wanted(job, known.issues)
+            said = said or " ".join(by_title(one.text) for one in wrong or known.issues)
             found.append(Relief(flute, drop, {}, said))
         else:
             found.append(

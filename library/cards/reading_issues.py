@@ -10,7 +10,7 @@ from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind, Rounding
 from library.calc.ranges import read_range
 from library.calc.wording import by_title
-from library.cards.each_step import place_of
+from library.cards.each_step import each_step, place_of
 from library.cards.flute_count import FluteCount, flute_count
 from library.cards.inspecting import PER_FLUTE, SLACK
 from library.cards.job import Job, flutes_of
@@ -20,6 +20,7 @@ from library.cards.shall_be import DROPS, number_of
 from library.issue import Issue, Severity
 from library.units.grammar import example
 from library.units.read import UnitError, read
+from library.units.several import bare_commas
 from library.units.show import say, show
 from library.units.slashes import fraction_of_mm
 
@@ -87,6 +88,8 @@ def _unread(job: Job, way: str, key: str, readings: Readings) -> Iterator[Issue]
         return
     for flute, text in enumerate(readings, 1):
         wrong = wrong_with(job, key, text, share=False) if text.strip() else ""
+        if wrong and len(readings) == 1 and (key in PER_FLUTE or (key == "diameter" and each_step(job))):
+            wrong = bare_commas(quantity(key).kind, text) or wrong
         if wrong:
             place = f", {place_of(job, key, readings)} {flute}" if len(readings) > 1 else ""
             yield card_issue(way, f"{title_of(key)}{place}: {wrong}", "error", flute if place else 0)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 
 from geometry.quantities import quantity
@@ -66,6 +66,8 @@ class CardForm(BroughtBack):
         self._looked_at: set[tuple[str, str]] = set()
         self._stood_at: set[str] = set()
         self._added: set[str] = set()
+        self._began_below = False
+        self._led_to: set[tuple[str, str]] = set()
         self._lay_out()
         self._land(self._first_calling(self.rows) or self.rows[0])
 
@@ -235,9 +237,9 @@ class CardForm(BroughtBack):
     def go_on(self) -> bool:
         """To the next line that wants something or has a fault, and after the last one to the next step.
 
-        What only is to be looked at stops nobody twice. Behind a line that a person added comes what he jumped over to it:
-        a line above that wants something and was never in hand. What was read on another surface counts from then on as
-        read on the one of now.
+        What only is to be looked at stops nobody twice. Before it leaves a step it goes back to what is behind: a fault
+        above that it has not led to yet, so that who leaves that as it is gets past it, and what was jumped over. What was
+        read on another surface counts from then on as read on the one of now.
 
         Returns:
             Whether there was anywhere to go.
@@ -245,23 +247,32 @@ class CardForm(BroughtBack):
         if self._read_anew():
             self._lay_out()
         place = [one.way for one in self.rows].index(self.row.way)
-        following = self._first_calling(self.rows[place + 1 :]) or self._jumped_over(self.rows[:place])
+        following = self._first_calling(self.rows[place + 1 :]) or self._left_behind(self.rows[:place])
         if following is not None:
-            self._land(following)
+            self._lead(following)
         elif self._step + 1 < len(STEPS):
-            self.change_step(1)
+            self._enter(self._step + 1)
+            self._begin(self._first(self._cannot_answer))
         else:
             return False
         return True
 
-    def _jumped_over(self, rows: Iterable[Row]) -> Row | None:
-        """The first line that wants something and was never in hand, where the one in hand was added by a person."""
-        if self.focus not in self._added:
-            return None
-        return self._first_calling(one for one in rows if one.is_missing and one.way not in self._stood_at)
+    def _left_behind(self, rows: Iterable[Row]) -> Row | None:
+        """The first line above that is wrong and was not led to since, or that was jumped over.
+
+        Jumped over is what wants something and was never in hand, where the line in hand was added by a person or the
+        step was begun below.
+        """
+        may_jump = self._began_below or self.focus in self._added
+        return self._first_calling(
+            one
+            for one in rows
+            if not self._wrongs(one) <= self._led_to
+            or (may_jump and one.is_missing and one.way not in self._stood_at)
+        )
 
     def change_step(self, by: int) -> None:
-        """To another step, and there to the first line that wants something or has a fault; back, to where it was left.
+        """To another step, and there to its first fault, else to the first line that wants something; back, else to where it was left.
 
         Who goes back from a calculation that waits for another page comes for what it waits for.
         """
@@ -270,9 +281,28 @@ class CardForm(BroughtBack):
         step = self.job.step(self.row.key) if self.row.heading else None
         ways = awaited(self.job, step) if step is not None and by < 0 else []
         self._enter(self._step + by)
-        ways += [self._left_at[self._step]] if by < 0 and self._step in self._left_at else []
-        stood = next((row for way in ways for row in self.rows if row.way == way), None)
-        self._land(stood or self._first_calling(self.rows) or self.rows[0])
+        waits = next((row for way in ways for row in self.rows if row.way == way), None)
+        left = self._left_at.get(self._step) if by < 0 else None
+        stood = next((row for row in self.rows if row.way == left), None)
+        self._begin(waits or self._first(self._is_wrong) or stood)
+
+    def _begin(self, row: Row | None) -> None:
+        """Begin a step in a line; where none is given, in the first that wants something or has a fault."""
+        self._lead(row or self._first_calling(self.rows) or self.rows[0])
+        self._began_below = row is not None and self._is_wrong(row)
+
+    def _lead(self, row: Row) -> None:
+        self._land(row)
+        self._led_to |= self._wrongs(row)
+
+    def _first(self, holds: Callable[[Row], bool]) -> Row | None:
+        """The first line of the step of which something holds; a record has no faults to go to."""
+        return None if self.card.done else next(filter(holds, self.rows), None)
+
+    def _cannot_answer(self, row: Row) -> bool:
+        """Whether something is wrong in a calculation that therefore has no answer; one that only wants something is not wrong."""
+        step = self.job.step(row.key) if row.section == "settings" else None
+        return step is not None and step.answer.result is None and self._is_wrong(row)
 
     def go_on_with(self, way: str = "") -> None:
         """To the line in which the card was left, or to the first that still wants something or does not add up.
@@ -295,7 +325,11 @@ class CardForm(BroughtBack):
         self._land(self.rows[0])
 
     def _is_wrong(self, row: Row) -> bool:
-        return any(one.state == "stop" for one in self.faults_at(row))
+        return bool(self._wrongs(row))
+
+    def _wrongs(self, row: Row) -> set[tuple[str, str]]:
+        """What is wrong in a line, each by its place and its words."""
+        return {(one.way, one.text) for one in self.faults_at(row) if one.state == "stop"}
 
     def go_to(self, way: str) -> None:
         """To the line of a place of the card, or to the one nearest to it."""
@@ -328,6 +362,8 @@ class CardForm(BroughtBack):
     def _enter(self, step: int) -> None:
         self._left_at[self._step] = self.focus
         self._step = step
+        self._began_below = False
+        self._led_to.clear()
         self._arrange()
 
     def _land(self, row: Row) -> None:
