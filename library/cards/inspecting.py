@@ -138,20 +138,20 @@ class Verdict:
         return "stop" if "stop" in states else "watch" if "watch" in states or not states else "pass"
 
 
-def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str, made: str = "") -> tuple[Relief, ...]:
+def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str, form: str) -> tuple[Relief, ...]:
     """The relief angle of each flute from its drop, by the calculation that finds it from a reading.
 
     It is the relief of the surface of the job in the view in which that is given, read where the indicator points.
 
     Args:
-        job: gives the surface with the angle of its edge, how the land was measured, and which form it has.
+        job: gives the surface with the angle of its edge, and how the land was measured.
         drops: the indicator readings, one for each flute.
         lands: how far behind the edge the indicator was read: one text for all flutes, or one for each.
         diameter: over the edges.
-        made: the form of a relief that was ground in this job; empty where it is as found, or as nobody can tell.
+        form: of the relief; empty where nobody can tell it.
     """
     sheet = calculation_doing(FOUND)
-    common = _common(job) | ({"relief_form": made} if made else {})
+    common = _common(job) | ({"relief_form": form} if form else {})
     if common.get(SURFACE) == AT_THE_POINT:
         diameter = diameter_at_point(job.card, job.entry, job.display) or diameter
     found = []
@@ -167,17 +167,13 @@ def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str, made: str
             said = said or " ".join(by_title(one.text) for one in wrong or known.issues)
             found.append(Relief(flute, drop, {}, said))
         else:
-            found.append(
-                Relief(flute, drop, _forms(dict(known.result.outputs), common.get("relief_form", "")))
-            )
+            found.append(Relief(flute, drop, _forms(dict(known.result.outputs), form)))
     return tuple(found)
 
 
 def _common(job: Job) -> dict[str, str]:
-    """What holds for every reading of a job: surface, angle of its edge, form, where the indicator points."""
+    """What holds for every reading of a job: surface, angle of its edge, where the indicator points."""
     found = {key: text for key in ("land_measured_as", POINTS) if (text := job.known_text(key))}
-    form = _form(job)
-    found |= {"relief_form": form} if form else {}
     surface = SURFACES.get(job.choice.surface)
     if surface is not None:
         found[SURFACE] = surface.key
@@ -186,16 +182,40 @@ def _common(job: Job) -> dict[str, str]:
     return found
 
 
-def _form(job: Job) -> str:
-    """The form of the relief that was read: as found on the tool, else as it is made or wanted; empty where unknown.
+def _form_as_it_came(job: Job) -> str:
+    """The form of the relief that a tool came with: as found on it, else the usual one; empty where nobody can tell.
 
-    What the book has is the form of the land: an end is made as its method makes it.
+    What is wanted now says nothing of it. The usual form is what the book has, and of the same job again what was wanted,
+    where that is no other; what the book has is the form of the land, and an end is made as the machine makes it.
     """
     found = joined(job.card.received.get("relief_form", ()))
-    if found or METHOD in job.choice.by_person or job.choice.surface == END:
-        return found or job.choice.form
-    wanted = job.entry.values.get("relief_form")
-    return wanted.usual.word if wanted is not None and wanted.usual is not None else ""
+    if found:
+        return found
+    wanted = job.card.wanted.get("relief_form")
+    if job.choice.surface == END:
+        is_decided = METHOD in job.choice.by_person or (wanted is not None and wanted.changed)
+        return "" if is_decided else job.choice.form
+    if wanted is not None:
+        return "" if job.card.again and wanted.changed else wanted.book.strip()
+    return _usual_form(job)
+
+
+def _form_as_it_left(job: Job) -> str:
+    """The form of the relief after grinding: as it was made, or as it is wanted where that is not the book's; else as found or wanted."""
+    by_person = METHOD in job.choice.by_person
+    if by_person or job.choice.method == INCLINED:
+        return job.choice.form
+    wanted = job.card.wanted.get("relief_form")
+    found = joined(job.card.received.get("relief_form", ()))
+    if found and not (wanted is not None and wanted.changed):
+        return found
+    return job.choice.form if job.choice.surface == END else _usual_form(job)
+
+
+def _usual_form(job: Job) -> str:
+    """The form of what the tool shall have; empty where nobody says it."""
+    usual = job.entry.values.get("relief_form")
+    return usual.usual.word if usual is not None and usual.usual is not None else ""
 
 
 def _forms(outputs: dict[str, float], form: str) -> dict[str, float]:
@@ -213,7 +233,7 @@ def received_reliefs(job: Job) -> tuple[Relief, ...]:
         return ()
     diameter = _greatest(job, received.get("diameter", ())) or _greatest(job, (job.known_text("diameter"),))
     drops = received.get("drop") or received.get("heel_drop", ())
-    return reliefs(job, drops, received.get("land_width", ()), diameter)
+    return reliefs(job, drops, received.get("land_width", ()), diameter, _form_as_it_came(job))
 
 
 @once
@@ -230,8 +250,7 @@ def reliefs_after(job: Job) -> tuple[Relief, ...]:
     choices = (after["diameter"].readings if "diameter" in after else (), (decided.value if decided else "",),
                (job.to_be.text if job.to_be else "",), received.get("diameter", ()), (job.known_text("diameter"),))  # fmt: skip
     diameter = next((text for one in choices if (text := _greatest(job, one))), "")
-    is_chosen = METHOD in job.choice.by_person or job.choice.method == INCLINED
-    return reliefs(job, drops.readings, lands, diameter, job.choice.form if is_chosen else "")
+    return reliefs(job, drops.readings, lands, diameter, _form_as_it_left(job))
 
 
 def _greatest(job: Job, readings: Readings) -> str:
