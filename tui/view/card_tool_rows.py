@@ -172,6 +172,10 @@ def lines_of(way: str, label: str, text: str, hint: str, *, one_more: bool, more
     ]
 
 
+CLOSES = "{go-on} then closes the card."
+"""What Enter does at the end of a card, behind which nothing is left to fill in."""
+
+
 def _minutes(text: str) -> Mapping[str, str]:
     """A bare number as it counts: in minutes."""
     return {text: f"{text} min"} if text.strip().isdecimal() else {}
@@ -182,11 +186,13 @@ def end_rows(job: Job, opened: Opened) -> list[Row]:
     card = job.card
     # A result of an older card stays, also where no other card has it.
     results = dict.fromkeys((*(opened.results or USUAL), *([card.result] if card.result else [])))
+    on = CLOSES if card.minutes and card.result else "{go-on} goes on."
     return [
-        *lines_of("notes", "Notes", card.notes, "Whatever the next person should know. {go-on} goes on.",
+        *lines_of("notes", "Notes", card.notes, f"Whatever the next person should know. {on}",
                   one_more=True, more="{down} begins another line."),
-        Row("minutes", "Time spent", card.minutes, said=_minutes(card.minutes), hint="Such as 25 min or 1 h 20 min.", wants=not card.minutes),
+        Row("minutes", "Time spent", card.minutes, said=_minutes(card.minutes),
+            hint=f"Such as 25 min or 1 h 20 min.{f' {CLOSES}' if card.result else ''}", wants=not card.minutes),
         Row("result", "Result", card.result, hint="How it ended: Left and Right change it, or its first letter; {change} lists "
-            "them. {go-on} then closes the card.", choices=("", *results), wants=not card.result),
-        Row("remarks", "Remarks", card.remarks, hint="What is to be said of the result.", overtype=False, is_text=True),
+            f"them. {CLOSES}", choices=("", *results), wants=not card.result),
+        Row("remarks", "Remarks", card.remarks, hint=f"What is to be said of the result. {CLOSES}", overtype=False, is_text=True),
     ]  # fmt: skip

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
@@ -90,3 +91,31 @@ def test_a_heel_whose_reading_nobody_can_tell_is_not_asked_for(book: Book) -> No
     assert "indicator drop at the heel" in told[False]
     assert "indicator drop at the heel" not in told[True]
     assert "Still to be measured on the page After: diameter." in told[True]
+
+
+@pytest.mark.parametrize("way", ["notes", "minutes", "result", "remarks"])
+def test_a_line_of_the_end_behind_which_nothing_is_left_says_that_enter_closes_the_card(
+    book: Book, way: str
+) -> None:
+    form = form_of(book, "land")
+    form.take(book, replace(form.card, notes="New wheel.", minutes="25", result="good"))
+    form.go_to(way)
+    assert "{go-on} then closes the card." in form.row.hint
+    assert "goes on" not in form.row.hint
+    assert not form.go_on()
+
+
+def test_a_line_of_the_end_with_lines_left_behind_it_says_that_enter_goes_on(book: Book) -> None:
+    form = form_of(book, "land")
+    form.go_to("notes")
+    assert form.row.hint.endswith("{go-on} goes on.")
+    assert form.go_on()
+
+
+async def test_who_closes_a_card_without_a_result_is_told_so(at_the_yard: Any) -> None:
+    async with at_the_yard() as hands:
+        await hands.do("bronze spi", "<ctrl+f>", *["<ctrl+n>"] * 5)
+        hands.app.screen.form.go_to("result")
+        assert "It has no result. Nothing was measured after grinding." in await hands.do("<enter>")
+        await hands.do("<enter>", "g")
+        assert "It has no result." not in await hands.do("<enter>")

@@ -34,6 +34,8 @@ def close_or_open(screen: CardScreen) -> None:
         if any(read_elsewhere(screen.form.job)):
             # As a record the card says nothing of it any more.
             said = f"On Received stands a reading that was typed for another surface. {said}"
+        if not card.result.strip():
+            said = f"It has no result. {said}"
         ask(screen, f"Close {name}?", "Close the card", said, lambda: _close(screen))
 
 
