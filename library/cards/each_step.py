@@ -16,7 +16,7 @@ from library.cards.job import Job
 from library.cards.model import Inspection, Readings
 from library.cards.reading_units import each_in
 from library.cards.setup_order import calculations_of
-from library.cards.sizes import each_size
+from library.cards.sizes import each_size, with_the_marked
 from library.once import once
 from library.units.read import UnitError, read, read_many
 from library.units.system import Display
@@ -90,6 +90,28 @@ def wrong_with_steps(job: Job, readings: Readings) -> Iterator[str]:
         return
     if _falls(job, readings):
         yield "each step is larger than the one before. Write the smallest step first, or measure again."
+
+
+def too_few_received(job: Job, readings: Readings) -> str:
+    """What is said of a tool with steps that came with another number of diameters, without its subject; empty where each has its own.
+
+    Args:
+        job: the card worked out.
+        readings: as received, as written.
+    """
+    found = each_step(job)
+    given = len([one for one in readings if one.strip()])
+    if found is None or given in {0, len(found.sizes)}:
+        return ""
+    has = "is 1 reading" if given == 1 else f"are {given} readings"
+    serves = with_the_marked(readings, each_size(job.card.tool.size), job.display)
+    follows = (
+        f" Until then {'it counts for the step' if given == 1 else 'each counts for the step'} nearest to it, and the others count "
+        "as they are marked."
+        if serves
+        else ""
+    )
+    return f"there {has}, and the tool has {said_of(found, job.display)}. Give one for each step, the smallest first.{follows}"
 
 
 def wrong_with_shall_be(job: Job, inspection: Inspection) -> str | None:

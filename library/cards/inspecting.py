@@ -21,7 +21,7 @@ from library.cards.first_step import diameter_at_point
 from library.cards.heels import heels, widest_of
 from library.cards.job import Job
 from library.cards.model import Inspection, Readings
-from library.cards.provenance import greatest, joined
+from library.cards.provenance import greatest, joined, of_all_steps
 from library.cards.read_order import is_broken, reads_facets
 from library.cards.reading_units import shown_in, unit_read_in
 from library.cards.shall_be import DROPS, relief_key, wanted_each, wanted_limits, wanted_number
@@ -231,7 +231,9 @@ def received_reliefs(job: Job) -> tuple[Relief, ...]:
     received = job.card.received
     if barred(job):
         return ()
-    diameter = _greatest(job, received.get("diameter", ())) or _greatest(job, (job.known_text("diameter"),))
+    came = received.get("diameter", ())
+    came = of_all_steps(job.card, came) or came
+    diameter = _greatest(job, came) or _greatest(job, (job.known_text("diameter"),))
     drops = received.get("drop") or received.get("heel_drop", ())
     return reliefs(job, drops, received.get("land_width", ()), diameter, _form_as_it_came(job))
 

@@ -24,7 +24,7 @@ from library.cards.chosen import CHOSEN_ONCE, POINTS, SURFACE, Chosen, shape_for
 from library.cards.editing import readings_of
 from library.cards.measured_again import MEASURED_AGAIN, measured_after
 from library.cards.model import Card, Readings, Wanted
-from library.cards.sizes import sizes_of
+from library.cards.sizes import each_size, sizes_of, with_the_marked
 from library.cards.thread_names import by_its_name
 from library.equipment.filling import texts_of
 from library.equipment.model import Machine, Wheel
@@ -123,11 +123,21 @@ def _measured(card: Card) -> Iterator[KnownText]:
         if again is not None and joined(again.readings) and (again.wanted.strip() or again.tolerance.strip()):
             # It is judged by its own limit.
             continue
-        yield KnownText(
-            key, joined(again.readings if again is not None else ()) or joined(readings), "measured"
-        )
+        if key == "diameter" and (all_steps := of_all_steps(card, readings)):
+            # Some are only marked on the tool, so that a record keeps with what it counted.
+            yield KnownText(key, joined(all_steps), "tool")
+        else:
+            found = joined(again.readings if again is not None else ()) or joined(readings)
+            yield KnownText(key, found, "measured")
         if key == "diameter":
             yield KnownText("measured_diameter", joined(readings), "measured")
+
+
+def of_all_steps(card: Card, readings: Readings) -> Readings:
+    """The diameters of all steps where only some were measured, the others as marked; nothing else, nor of a record that counted without them."""
+    if card.done and not any("diameter" in one.filled for one in card.settings.values()):
+        return ()
+    return with_the_marked(readings, each_size(card.tool.size), Display("in" if card.units == "in" else "mm"))
 
 
 def _of_tool(card: Card, book: Book | None) -> Iterator[KnownText]:

@@ -10,7 +10,7 @@ from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind, Rounding
 from library.calc.ranges import read_range
 from library.calc.wording import by_title
-from library.cards.each_step import each_step, place_of
+from library.cards.each_step import each_step, place_of, too_few_received
 from library.cards.flute_count import FluteCount, flute_count
 from library.cards.inspecting import PER_FLUTE, SLACK
 from library.cards.job import Job, flutes_of
@@ -52,6 +52,8 @@ def reading_issues(
     yield from _unread(job, way, key, readings)
     yield from _missing(job, way, key, readings)
     yield from _not_plausible(job, way, key, readings, bad_end=bad_end)
+    if key == "diameter" and way.startswith("received") and (wrong := too_few_received(job, readings)):
+        yield card_issue(way, f"{title_of(key)}: {wrong}", "warning")
     if key == "land_width":
         yield from _too_wide(job, way, readings, diameters)
 

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from geometry.sentences import Kind
 from library.cards.editing import readings_of
+from library.units.read import UnitError, read, with_units
 from library.units.several import with_the_last_unit
+from library.units.system import Display
 
 _NUMBER = r"\d+(?:\.\d+)?"
 
@@ -44,6 +47,38 @@ def each_size(text: str) -> tuple[str, ...]:
     """
     sizes = sizes_of(text)
     return with_the_last_unit(Kind.LENGTH, sizes) or sizes
+
+
+def with_the_marked(readings: Sequence[str], marked: Sequence[str], display: Display) -> tuple[str, ...]:
+    """The diameters of a tool with steps of which some were measured: each reading in place of the step nearest to it.
+
+    Args:
+        readings: fewer than there are steps, as written.
+        marked: the diameters on the tool, as ``each_size`` gives them.
+        display: gives the unit of a number without one.
+
+    Returns:
+        A diameter for each step, each with its unit; nothing where none is left to fill in, where a text cannot be
+        read, or where two readings are nearest to one step.
+
+    Example:
+        >>> with_the_marked(["8.9 mm"], ["6 mm", "9 mm"], Display()), with_the_marked(["6", "9"], ["6 mm", "9 mm"], Display())
+        (('6 mm', '8.9 mm'), ())
+    """
+    given = [one.strip() for one in readings if one.strip()]
+    if not given or len(given) >= len(marked):
+        return ()
+    try:
+        steps = [read(one, Kind.LENGTH, display).number for one in marked]
+        found = {text: read(text, Kind.LENGTH, display).number for text in given}
+    except UnitError:
+        return ()
+    placed = {
+        min(range(len(steps)), key=lambda at: abs(steps[at] - size)): text for text, size in found.items()
+    }
+    if len(placed) < len(given):
+        return ()
+    return tuple(with_units(placed.get(at, text), Kind.LENGTH, display) for at, text in enumerate(marked))
 
 
 def _is_read_already(text: str) -> bool:

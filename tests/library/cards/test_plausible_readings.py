@@ -91,6 +91,9 @@ def test_a_step_drill_may_be_measured_on_any_of_its_steps(book: Book) -> None:
     card = Card(family="step-drill", tool=Tool("S-1", size="6, 20 mm", flutes="2"))
     for reading, states in (("5.98 mm", []), ("19.9 mm", []), ("13 mm", ["watch"]), ("1.99 mm", ["stop"])):
         found = told(edited(card, "received.diameter", reading), book, "received.diameter")
+        # That the other step has no reading is told in any case.
+        *found, too_few = sorted(found, key=lambda one: "Give one for each step" in one.text)
+        assert "there is 1 reading, and the tool has 2 steps" in too_few.text
         assert [one.state for one in found] == states
 
 
