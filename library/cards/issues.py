@@ -36,6 +36,7 @@ from library.cards.step import Step
 from library.cards.thread_names import of_its_screw, of_thread
 from library.cards.time_spent import minutes
 from library.cards.tolerances import tolerance
+from library.cards.typed_above import line_of, typed_above
 from library.cards.within_book import is_otherwise
 from library.cards.worn_elsewhere import worn_elsewhere
 from library.equipment.drawer_advice import keys_named
@@ -194,7 +195,11 @@ def _of_settings(job: Job, before: tuple[Issue, ...]) -> Iterator[Issue]:
         way = f"settings.{step.sheet.name}"
         typed = job.card.settings.get(step.sheet.name, Setting()).typed
         for one in step.answer.issues:
-            if not one.missing and (one.key in typed or one.key not in told):
+            if (
+                not one.missing
+                and (one.key in typed or one.key not in told)
+                and not _told_above(job, step, one.key)
+            ):
                 yield card_issue(
                     f"{way}.{one.key}" if one.key else way, f"{step.sheet.title}: {by_title(one.text)}"
                 )
@@ -204,9 +209,16 @@ def _of_settings(job: Job, before: tuple[Issue, ...]) -> Iterator[Issue]:
                 again = _measured_again(job, step)
                 # What is off after grinding says itself what becomes of the tool, and with what result the card closes.
                 if not any(_gives_way(who, judged.get(key)) for key, who in again.items()):
-                    line = ".".join((way, *[key for key in keys_named(check) if key in typed][:1]))
+                    named = (key for key in keys_named(check) if key in typed or typed_above(job, step, key))
+                    line = line_of(job, step, next(named, ""))
                     severity: Severity = _severity_after(job) if again else "error"
                     yield card_issue(line, f"{step.sheet.title}: {text}", severity)
+
+
+def _told_above(job: Job, step: Step, key: str) -> bool:
+    """Whether what is wrong with an input is told where it was typed, in an earlier calculation."""
+    above = typed_above(job, step, key)
+    return above is not None and any(one.key == key for one in above.answer.issues)
 
 
 def _measured_again(job: Job, step: Step) -> dict[str, str]:

@@ -25,6 +25,7 @@ from library.cards.inspecting import Mark, Relief, Verdict, received_reliefs, re
 from library.cards.job import Job
 from library.cards.last_facet import title_after
 from library.cards.reading_units import each_in, shown_in, unit_read_in
+from library.cards.rests_on import rests_on
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.cards.shall_be import presumed_limits, relief_key
 from library.cards.thread_names import of_thread
@@ -200,7 +201,12 @@ def settings_answers(job: Job, name: str) -> Parts:
 
 
 def after_answers(job: Job, key: str) -> Parts:
-    """Pass or fail for each flute with the spread between them; then the relief that is on the tool now."""
+    """Pass or fail for each flute with the spread between them; then the relief that is on the tool now.
+
+    Before all that stands on what the reading at the heel rests, where that is less than it seems.
+    """
+    if less := rests_on(job):
+        yield (Said((less,), "warn"),)
     for verdict in verdicts(job):
         if verdict.marks:
             yield tuple(_verdict(job, verdict))

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from library.cards.job import Job
+from library.cards.typed_above import line_of
 from library.equipment.drawer_advice import keys_named
 from library.issue import Issue
 from library.units.show import say
@@ -43,9 +44,7 @@ def faults_of(job: Job, issues: Iterable[Issue]) -> tuple[Fault, ...]:
             continue
         for check in step.checks:
             if check.state == "watch" and (text := say(check.sentence, job.display)) not in told:
-                found.append(
-                    Fault(".".join(("settings", step.sheet.name, *keys_named(check)[:1])), "watch", text)
-                )
+                found.append(Fault(line_of(job, step, next(iter(keys_named(check)), "")), "watch", text))
     return tuple(sorted(found, key=lambda one: one.state != "stop"))
 
 

@@ -14,10 +14,11 @@ from library.calc.words_first import words_first
 from library.cards.edge_set import sets_edge
 from library.cards.edge_wanted import edges_of, hint_of, titled
 from library.cards.job import Job
-from library.cards.provenance import Provenance
+from library.cards.provenance import TYPED_ONCE, Provenance
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.cards.step import Step
 from library.cards.throws_set import TITLES
+from library.cards.typed_above import typed_above
 from library.equipment.drawer_advice import keys_named
 from library.equipment.offers import of_machine
 from library.units.show import say
@@ -54,9 +55,12 @@ def settings_rows(job: Job, opened: Opened) -> list[Row]:
     lines = setting_lines(job, job.display)
     aside = aside_steps(job, opened)
     rows: list[Row] = []
+    asked: set[str] = set()
     for step in job.steps:
         if step not in aside:
-            rows += _of_step(job, step, opened, lines)
+            found = _of_step(job, step, opened, lines, frozenset(asked))
+            asked |= {row.quantity for row in found if step.in_use} & ASKED_TOO & {*TYPED_ONCE}
+            rows += found
     if aside:
         many = f"{len(aside)} more calculation{'s' if len(aside) > 1 else ''}"
         hint = "Nothing calls for them on this tool, or they were left out. {change} lists them."
@@ -71,7 +75,10 @@ def aside_steps(job: Job, opened: Opened) -> list[Step]:
     ]
 
 
-def _of_step(job: Job, step: Step, opened: Opened, of_all: Sequence[SettingLine]) -> list[Row]:
+def _of_step(
+    job: Job, step: Step, opened: Opened, of_all: Sequence[SettingLine], asked: frozenset[str]
+) -> list[Row]:
+    """The lines of a calculation; of what was asked for above, and what is typed there, there is no second one."""
     name = step.sheet.name
     lines = [one for one in of_all if one.sheet == name]
     is_set_above = not lines and stands_set_above(job, step, of_all)
@@ -89,11 +96,11 @@ def _of_step(job: Job, step: Step, opened: Opened, of_all: Sequence[SettingLine]
     )
     if step.skipped:
         return [heading]
-    return [heading, *(_field(job, step, field) for field in _shown(job, step, opened))]
+    return [heading, *(_field(job, step, field) for field in _shown(job, step, opened, asked))]
 
 
-def _shown(job: Job, step: Step, opened: Opened) -> list[Field]:
-    """Every field of a calculation that was opened; of another those typed, wanted, or wrong."""
+def _shown(job: Job, step: Step, opened: Opened, asked: frozenset[str]) -> list[Field]:
+    """Every field of a calculation that was opened; of another those typed, wanted, or wrong that have no line above."""
     if step.sheet.name in opened.calculations:
         return list(step.answer.fields)
     setting = job.card.settings.get(step.sheet.name)
@@ -111,6 +118,9 @@ def _shown(job: Job, step: Step, opened: Opened) -> list[Field]:
             | {one.key for one in step.answer.fields if one.key in step.sheet.role.asks}
             | {key for key in _advised(job, step) if not stands_elsewhere(job, step, key)}
         )
+    keys -= {key for key in keys & {*TYPED_ONCE} if typed_above(job, step, key) is not None} | {
+        key for key in keys & asked if key not in step.answer.inputs
+    }
     return [field for field in step.sheet.inputs if field.key in keys]
 
 
