@@ -81,6 +81,7 @@ def step_of(
     if bench.choice.method == INCLINED:
         found = _without_throws(found)
     relief = _found_relief(found, bench)
+    recommended = found.inputs["relief_angle"].recommended if "relief_angle" in found.inputs else None
     if relief is not None:
         found, provenance = _counted_with(relief, ask), provenance | {"relief_angle": "cam"}
     provenances: dict[str, Provenance] = {
@@ -92,7 +93,7 @@ def step_of(
     setting = bench.card.settings.get(sheet.name, Setting())
     checks = tuple(found.result.checks) if found.result else ()
     if relief is not None and found.result is not None:
-        checks = (*checks, told(relief))
+        checks = (*checks, told(relief, recommended))
     checks = (*checks, *beside_the_set_one(found, provenances, bench.card, bench.before, ask))
     called = bench.choice.calls(sheet)
     wanted = () if _asks_for_nothing_more(sheet, setting, bench) else bench.card.wanted

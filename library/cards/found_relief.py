@@ -10,14 +10,16 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from geometry.calculation import Check, Row, note
+from geometry.calculation import Check, Row, note, watch
 from geometry.calculations import calculation
 from geometry.edge.views import PLANES
 from geometry.evaluate import Refusal, run
 from geometry.role import HEEL
 from geometry.sentences import Amount, angle
 from geometry.surfaces import SURFACES
+from library.book.model import Value
 from library.calc.answer import Answer
+from library.calc.past_the_range import past, within
 from library.cards.cams import ByCam, show_angle
 
 THROWS = {"chosen_throw": "", "radial_throw": " toward the axis", "axial_throw": " along the axis"}
@@ -142,8 +144,13 @@ def throws_of(found: Answer) -> str:
     return " and ".join(said)
 
 
-def told(relief: FoundRelief) -> Check:
-    """Which relief is counted with, in which view, and where it was found."""
+def told(relief: FoundRelief, value: Value | None = None) -> Check:
+    """Which relief is counted with, in which view, and where it was found; a watch where another was wanted than it is.
+
+    Args:
+        relief: that is counted with.
+        value: what the book says of the wanted one: within its range no other relief is a watch.
+    """
     surface = SURFACES[relief.surface]
     says = "Counted with {found} on the {surface}, {plane}: what the cam of {throws} gives by {source}"
     parts: dict[str, Amount | str] = {
@@ -155,7 +162,14 @@ def told(relief: FoundRelief) -> Check:
     }
     if relief.wanted is None or show_angle(relief.wanted) == show_angle(relief.relief):
         return note(says + ".", **parts)
-    return note(says + "; {wanted} was wanted.", wanted=angle(relief.wanted), **parts)
+    parts["wanted"] = angle(relief.wanted)
+    if allowed := within(value, relief.relief):
+        return note(says + "; {wanted} was wanted: {range}.", **parts, range=allowed)
+    end = past(value, relief.relief)
+    says += (
+        ", {past}" if end else ""
+    ) + "; {wanted} was wanted. Change its throws there, or grind and inspect by it."
+    return watch(says, **parts, **({"past": end} if end else {}))
 
 
 def _spoken(name: str) -> str:

@@ -90,7 +90,9 @@ def _unread(job: Job, way: str, key: str, readings: Readings) -> Iterator[Issue]
         return
     for flute, text in enumerate(readings, 1):
         wrong = wrong_with(job, key, text, share=False) if text.strip() else ""
-        if wrong and len(readings) == 1 and (key in PER_FLUTE or (key == "diameter" and each_step(job))):
+        # Nothing that is measured on each flute is a whole 0: behind that a comma is a decimal one.
+        may_part = len(readings) == 1 and not text.strip().startswith("0,")
+        if wrong and may_part and (key in PER_FLUTE or (key == "diameter" and each_step(job))):
             wrong = bare_commas(quantity(key).kind, text) or wrong
         if wrong:
             place = f", {place_of(job, key, readings)} {flute}" if len(readings) > 1 else ""

@@ -7,9 +7,10 @@ from dataclasses import replace
 
 import pytest
 
-from library.book.model import Book
+from library.book.model import Book, Measure, Value
 from library.book.opening import open_book
 from library.cards.editing import edited
+from library.cards.found_relief import FoundRelief, told
 from library.cards.inspecting import received_reliefs, verdicts
 from library.cards.job import Job, work_out
 from library.cards.model import Card, Inspection, Tool, Wanted
@@ -266,3 +267,26 @@ def test_a_cone_that_is_made_flat_after_all_counts_on_with_no_cam_of_its_own(dra
     found = next(step for step in job.steps if step.sheet.name == "relief-drop")
     assert found.answer.result is not None
     assert "relief_angle" not in found.answer.result.outputs
+
+
+# The book has 8 deg and no range here, so that every other relief is to be looked at, as one by a single cam is.
+@pytest.mark.parametrize(("radial", "axial"), [("5 mm", "1 mm"), ("14 mm", "1 mm")])
+def test_a_relief_by_two_throws_that_is_not_the_wanted_one_is_a_watch_at_the_heel(
+    drawer: Book, radial: str, axial: str
+) -> None:
+    step = step_of(work_out(countersink(radial_throw=radial, axial_throw=axial), drawer), "relief-drop")
+    (check,) = (one for one in step.checks if say(one.sentence).startswith("Counted with"))
+    assert check.state == "watch"
+    assert "8.00 deg was wanted. Change its throws there" in say(check.sentence)
+
+
+def test_a_relief_by_two_throws_is_a_watch_past_the_range_of_the_book_and_none_within() -> None:
+    found = FoundRelief("shoulder", math.radians(7.42), 10.0, "step-relief", "2.5 mm", math.radians(12))
+    low, high = Measure("10 deg", math.radians(10)), Measure("15 deg", math.radians(15))
+    value = Value("shoulder_relief_angle", low, None, high)
+    short = told(found, value)
+    assert short.state == "watch"
+    assert ", less than the 10 deg of the book; 12.00 deg was wanted." in say(short.sentence)
+    enough = told(replace(found, relief=math.radians(10.5)), value)
+    assert enough.state == "note"
+    assert say(enough.sentence).endswith("12.00 deg was wanted: within the book's 10 deg to 15 deg.")

@@ -141,5 +141,6 @@ def test_the_relief_that_two_throws_give_stands_right_under_the_verdict_of_the_r
     # 15 and 2 mm in a turn, square to a cone of 45 degrees, at 19.05 mm across.
     found = math.degrees(math.atan((15 + 2) * math.sqrt(0.5) / (2 * math.pi) / 9.525))
     assert f"Counted with {found:.2f} deg on the cone, square to the edge" in beside
-    assert beside.count("Counted with") == 1
+    # Beside the lines, and as the watch of the line in hand at the foot.
+    assert beside.count("Counted with") == 2
     assert beside.index("Counted with") < beside.index("Indicator drop at the heel")
