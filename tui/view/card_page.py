@@ -22,7 +22,7 @@ from tui.view import card_set_table
 from tui.view.card_faults import Fault, worst
 from tui.view.card_form import CardForm
 from tui.view.card_lines import GAP, Columns, columns, row_lines, told, told_below
-from tui.view.card_side import Drawn, side_lines
+from tui.view.card_side import Drawn, side_lines, still_lines
 from tui.view.card_steps import STEPS
 from tui.view.lines import (
     EMPTY,
@@ -68,6 +68,12 @@ RECORD = "This card is done, a record: nothing is typed on it. {menu} opens it a
 
 MOST_OF_HINT = 3
 """Lines at most for what belongs into the line in hand, or what is wrong there."""
+
+LEAST_WITH_STILL = 20
+"""Lines of a page below which the empty half stays empty."""
+
+STILL_STEPS = ("received", "wanted", "after")
+"""The parts of a card beside which something stands still where nothing follows yet."""
 
 LEAST_WORST = 12
 """Cells below which the worst of a step gives way on the line of the steps."""
@@ -123,7 +129,9 @@ class CardPage:
         room = max(height - 2 - foot - len(warned), 1)
         side = side_width(width)
         card = width - side - len(GAP) if side else width
-        body = self._set(card, room) if self._in_columns(card) else self._filled_in(card, room)
+        # The foot is now lower, now higher: what stands still is counted from the least room there is.
+        still = height - 2 - MOST_OF_HINT - len(warned) if height >= LEAST_WITH_STILL and not side else 0
+        body = self._set(card, room) if self._in_columns(card) else self._filled_in(card, room, still)
         if side:
             body = beside(filled(body, room), self._side(side, room), card, GAP)
         head, edge = self._steps(width), self._edge(width)
@@ -133,21 +141,34 @@ class CardPage:
         """Whether the settings are in hand, and the screen is wide enough for their columns."""
         return self.form.step == SETTINGS and width >= card_set_table.LEAST
 
-    def _filled_in(self, width: int, room: int) -> list[Line]:
-        """The lines, and beside or under them what follows from them."""
+    def _filled_in(self, width: int, room: int, still: int = 0) -> list[Line]:
+        """The lines, and beside or under them what follows from them; beside them in so many lines also what stands still."""
         parts = columns(width)
         follows = self._follows(parts.answer)
         lines, first, last = self._lines(parts)
         if parts.beside:
             self._reach(len(follows), room)
             seen = self._seen(lines, first, last, room)
-            return beside(seen, filled(follows[self.answers.top :], room), parts.lines, GAP)
+            told = self._over_what_stands_still(follows[self.answers.top :], parts.answer, still)
+            return beside(seen, filled(told, room), parts.lines, GAP)
         # Under the lines there is a third of the room for what follows, or as much as they leave.
         under = min(len(follows), max(room // 3, room - len(lines) - 1))
         self._reach(len(follows), max(under, 1))
         seen = self._seen(lines, first, last, room - under - 1 if under else room)
         shown = follows[self.answers.top : self.answers.top + under]
         return [*seen, *([rule(width)] if under else []), *shown]
+
+    def _over_what_stands_still(self, follows: list[Line], width: int, height: int) -> list[Line]:
+        """What follows, and at the foot of an otherwise empty half what stands still there, in so many lines."""
+        form = self.form
+        section = form.row.section if form.row.section in STILL_STEPS else form.rows[-1].section
+        if section not in STILL_STEPS or (section == "wanted" and setting_lines(form.job, form.job.display)):
+            return follows
+        room = height - len(follows) - (1 if follows else 0)
+        visits = self._visits(form.card.tool.name, form.card.id)
+        left = sharpenings_left(form.job)
+        found = still_lines(form.job, section, visits, left, width, room, self._drawn) if room > 0 else []
+        return [*filled(follows, height - len(found)), *found] if found else follows
 
     def _set(self, width: int, room: int) -> list[Line]:
         """What is set in columns; under it what is read on the way, then what follows from the line in hand."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import zip_longest
 
 from geometry.calculation import Result
 from geometry.edge.views import PLANES
@@ -15,7 +16,7 @@ from library.calc.taper_reamers import DIRECTION
 from library.cards.history import Visit
 from library.cards.inspecting import received_reliefs
 from library.cards.job import Job
-from library.cards.shall_be import DROPS, indicator_points
+from library.cards.shall_be import DROPS, indicator_points, relief_key
 from library.pages.life import ended
 from library.units.show import show
 from library.units.system import Display
@@ -26,10 +27,14 @@ from tui.figure.sketch.section import drop_of, land_of
 from tui.view.card_readings import in_short
 from tui.view.card_row import Row
 from tui.view.figure_page import drawn_as, quantity_figure
-from tui.view.lines import EMPTY, Line, Piece, fit, line, rule, wrap
+from tui.view.lines import EMPTY, Line, Piece, fit, line, padded, rule, wrap
 
 MOST_VISITS = 6
 """Earlier cards of the tool that are shown, the last ones."""
+
+
+STILL = 9
+"""Lines of the picture in the empty half of a narrow screen, its name among them."""
 
 
 LEAST_TEXT = 8
@@ -84,6 +89,45 @@ def side_lines(
     room = height - len(below) - (1 if below else 0)
     drawn = _drawing(job, row, width, room, drawn_by) if room >= LOWEST else []
     return [*drawn, *([EMPTY] if drawn and below else []), *below][:height]
+
+
+def still_lines(
+    job: Job,
+    section: str,
+    visits: Sequence[Visit],
+    left: int | None,
+    width: int,
+    height: int,
+    drawn_by: Drawn,
+) -> list[Line]:
+    """What stands in the empty half of a narrow screen: the same for every line of a step, so that no key redraws it.
+
+    While the tool is measured or planned it is how its relief is read or lies; after grinding what it came with, and its life.
+
+    Args:
+        job: the card worked out.
+        section: the part of the card that is in hand.
+        visits: the earlier cards of the tool, the oldest first.
+        left: sharpenings that are left; nothing where nobody knows.
+        width: in cells.
+        height: in lines, at most.
+        drawn_by: draws.
+    """
+    told = [*_came_with(job, width), *_life(job, visits, left, width)] if section == "after" else []
+    if len(told) > height:
+        told = _came_with(job, width)
+    if len(told) > height:
+        return []
+    room = min(height - len(told) - (1 if told else 0), STILL)
+    named = relief_key(job) if section == "wanted" else _drop_read(job)
+    drawn = drawn_by.picture(named, width, room) if named and room >= STILL else []
+    return [*told, *([EMPTY] if told and drawn else []), *drawn]
+
+
+def _drop_read(job: Job) -> str:
+    """The name of the picture of the drop that is read behind an edge, which along the axis is that of its surface."""
+    named = drop_of(job.choice.surface) if indicator_points(job) == "along-the-axis" else ""
+    return named if named and has_sketch(named) else "drop" if job.choice.surface else ""
 
 
 def _drawing(job: Job, row: Row, width: int, room: int, drawn_by: Drawn) -> list[Line]:
@@ -143,9 +187,10 @@ def _came_with(job: Job, width: int) -> list[Line]:
     name = min(max(len(title) for title, _ in pairs) + 2, room, max(width - LEAST_TEXT, 0))
     told = []
     for title, text in pairs:
-        first, *rest = wrap(text, width - name)
-        told.append(line(Piece(f"{fit(title, max(name - 1, 0))} "[:name], "quiet"), *first))
-        told += [line(" " * name, *one) for one in rest]
+        names, texts = wrap(title, max(name - 1, 1), "quiet"), wrap(text, width - name)
+        told += [
+            line(*padded(one, name), *other) for one, other in zip_longest(names, texts, fillvalue=EMPTY)
+        ]
     return [line(Piece("CAME WITH", "head")), *told, *view]
 
 
