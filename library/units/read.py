@@ -177,7 +177,7 @@ def read_many(
                 "decimal with a point."
             )
         raise UnitError(
-            f"{plain!r} has a comma between two figures; write {_DECIMAL_COMMA.sub('.', plain)} with a point for a "
+            f"{plain!r} has a comma; write {_DECIMAL_COMMA.sub('.', plain)} with a point for a "
             f"decimal, or {_DECIMAL_COMMA.sub(', ', plain)} with a blank for several numbers."
         )
     parts = [part for part in (one.strip() for one in _SEPARATORS.split(text)) if part]

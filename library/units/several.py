@@ -84,8 +84,8 @@ def bare_commas(kind: Kind, text: str) -> str:
         text: as typed in one line.
 
     Example:
-        >>> bare_commas(Kind.ROTATION, "1400,2800 rpm")[:55], bare_commas(Kind.ROTATION, "1400, 2800 rpm")
-        ("'1400,2800 rpm' has a comma between two figures; write ", '')
+        >>> bare_commas(Kind.ROTATION, "1400,2800 rpm")[:35], bare_commas(Kind.ROTATION, "1400, 2800 rpm")
+        ("'1400,2800 rpm' has a comma; write ", '')
     """
     if _BARE_COMMA.search(text):
         try:

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Sequence
 
+from rich.cells import cell_len
+
+from geometry.quantities import QUANTITIES
 from library.book.model import Book
 from library.calc.cautions import of_what_is_done
 from library.cards.cams import ByCam, show_angle
@@ -85,6 +89,9 @@ UNKNOWN_TROUBLE = (
 
 RECEIVED = next(number for number, step in enumerate(STEPS) if "wrong" in step.sections)
 """The number of the step that says what is wrong."""
+
+_CLAUSE_ENDS = re.compile(r"[;,.](?= )|:(?= )")
+"""Where a sentence may end on the line of the steps, which has it in short."""
 
 SETTINGS = next(number for number, step in enumerate(STEPS) if "settings" in step.sections)
 """The number of the step that stands in columns."""
@@ -258,7 +265,8 @@ class CardPage:
         if fault is None:
             return line("  ", Piece(f"{wants} to fill in", "quiet")) if wants else ()
         word = fault.state.upper()
-        said = fit(_in_short(fault, self.form.job), max(room - len(word) - 2, 0)).rstrip()
+        name = QUANTITIES[key].title if (key := fault.way.rpartition(".")[2]) in QUANTITIES else ""
+        said = _as_fits(_in_short(fault, self.form.job), name, max(room - len(word) - 2, 0))
         return line("  ", Piece(word, fault.state), f"  {said}")
 
     def _lines(self, parts: Columns) -> tuple[list[Line], int, int]:
@@ -373,7 +381,32 @@ def side_width(width: int) -> int:
 
 def _is_of_it(text: str, cam: ByCam) -> bool:
     """Whether a text is on what a cam gives in place of what is wanted; on several shoulders it tells more than that."""
-    return show_angle(cam.given) in text and f"{show_angle(cam.wanted)} wanted" in text
+    wanted = show_angle(cam.wanted)
+    return show_angle(cam.given) in text and any(one in text for one in (f"{wanted} wanted", f"{wanted} was wanted"))
+
+
+def _as_fits(text: str, name: str, room: int) -> str:
+    """As much of what is wrong as there is room for: all, else whole clauses, else those without the name of their line.
+
+    Args:
+        text: what is wrong.
+        name: of the line, with which it may begin.
+        room: in cells.
+
+    Example:
+        >>> _as_fits("Land width: '7,98' has a comma; write 7.98.", "Land width", 30)
+        "Land width: '7,98' has a comma"
+        >>> _as_fits("Indicator drop: 'abc' does not begin with a number, such as 3.2 mm.", "Indicator drop", 35)
+        "'abc' does not begin with a number"
+    """
+    head, _, told = text.partition(": ")
+    is_named = bool(name) and head.startswith(name)
+    for one in (text, told) if is_named else (text,):
+        ends = [found.start() for found in _CLAUSE_ENDS.finditer(one)]
+        fitting = [end for end in (*ends, len(one)) if cell_len(one[:end]) <= room]
+        if fitting and not (is_named and one is text and fitting[-1] == len(head)):
+            return one[: fitting[-1]]
+    return fit(told if is_named else text, room).rstrip()
 
 
 def _in_short(fault: Fault, job: Job) -> str:

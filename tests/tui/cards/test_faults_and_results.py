@@ -225,3 +225,19 @@ def test_going_back_from_what_waits_for_another_page_finds_the_line_that_it_wait
     assert "for want of hook along the chord, on step 3, Wanted" in " ".join(form.row.below)
     form.change_step(-1)
     assert form.row.way == "wanted.hook_angle"
+
+
+def worst_at(form: CardForm, width: int = 80) -> str:
+    return text_of(CardPage(form).draw(width, 22)[0])
+
+
+def test_the_worst_of_a_step_is_told_in_whole_clauses_and_without_its_line_where_that_leaves_no_room(
+    yard_book: Book,
+) -> None:
+    card = from_entry(yard_book, yard_book.entries["tap-spiral-point-aluminium-bronze"])
+    form = CardForm(yard_book, edited(card, "received.diameter", "11,98 mm"))
+    form.go_to("received.diameter")
+    assert worst_at(form).rstrip().endswith("STOP  '11,98 mm' has a comma")
+    form.put("wide")
+    assert worst_at(form).rstrip().endswith("STOP  'wide' does not begin with a …")
+    assert "STOP  Diameter: 'wide' does not begin with a number" in worst_at(form, 110)
