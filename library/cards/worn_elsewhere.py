@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from geometry.quantities import quantity
-from geometry.surfaces import SURFACES
+from geometry.surfaces import SURFACES, Surface
 from library.cards.job import Job
 from library.cards.provenance import joined
 from library.cards.reading_issues import card_issue
@@ -25,10 +25,7 @@ def worn_elsewhere(job: Job) -> Iterator[Issue]:
     for key in WEAR:
         if job.card.done or not joined(job.card.received.get(key, ())).strip():
             continue
-        for sheet in calculations_of(job.family):
-            ground = next((SURFACES[one] for one in sheet.role.ground), None)
-            if sheet.field(key) is None or ground is None or job.choice.surface in {"", *sheet.role.ground}:
-                continue
+        for ground in comes_off_on(job, key):
             here = SURFACES[job.choice.surface].title
             yield card_issue(
                 f"received.{key}",
@@ -36,3 +33,22 @@ def worn_elsewhere(job: Job) -> Iterator[Issue]:
                 f"{ground.key} in the line Surface of the page Wanted, and Set says what comes off.",
                 "warning",
             )
+
+
+def comes_off_on(job: Job, key: str) -> Iterator[Surface]:
+    """The surfaces on which a wear is ground off, where the job grinds another; none of any other quantity.
+
+    Args:
+        job: the card worked out.
+        key: of the quantity.
+    """
+    if key not in WEAR or job.choice.surface == "":
+        return
+    for sheet in calculations_of(job.family):
+        ground = next((SURFACES[one] for one in sheet.role.ground), None)
+        if (
+            sheet.field(key) is not None
+            and ground is not None
+            and job.choice.surface not in sheet.role.ground
+        ):
+            yield ground

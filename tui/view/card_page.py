@@ -382,7 +382,9 @@ def side_width(width: int) -> int:
 def _is_of_it(text: str, cam: ByCam) -> bool:
     """Whether a text is on what a cam gives in place of what is wanted; on several shoulders it tells more than that."""
     wanted = show_angle(cam.wanted)
-    return show_angle(cam.given) in text and any(one in text for one in (f"{wanted} wanted", f"{wanted} was wanted"))
+    return show_angle(cam.given) in text and any(
+        one in text for one in (f"{wanted} wanted", f"{wanted} was wanted")
+    )
 
 
 def _as_fits(text: str, name: str, room: int) -> str:

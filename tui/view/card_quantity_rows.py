@@ -29,6 +29,7 @@ from library.cards.shall_be import (
 from library.cards.size_after import out_by_presumed
 from library.cards.step import Step
 from library.cards.within_book import is_otherwise
+from library.cards.worn_elsewhere import comes_off_on
 from library.units.grammar import example
 from library.units.system import Display
 from tui.view.card_readings import in_short
@@ -95,7 +96,7 @@ def _received(job: Job, key: str) -> Row:
     known = "" if readings else job.card.tool.size if key == "diameter" and job.to_be else job.known_text(key)
     return Row(
         way, title_of(key, job.choice.surface), in_short(key, readings), known, "tool" if known else "", f"{_read_on(job, key)}{readings_hint(job, key)}",
-        wants=not readings, below=below_diameter(job, key, readings),
+        wants=not readings and not any(comes_off_on(job, key)), below=below_diameter(job, key, readings),
     )  # fmt: skip
 
 
@@ -163,7 +164,12 @@ def wanted_rows(job: Job, opened: Opened) -> list[Row]:
     ground = {SURFACES[surface].relief_key} if (surface := job.choice.surface) in SURFACES else set()
     relief = ground & {*opened.of("wanted"), *offered, *card.wanted}
     keys = known_keys((SURFACE, METHOD), relief, opened.of("wanted"), offered, card.wanted, (POINTS,))
-    return [row for key in keys for row in _wanted(job, key)]
+    asked = {*relief, *offered, *card.wanted}
+    return [
+        row
+        for key in keys
+        for row in _wanted(job, key, is_asked=key in asked or surface_of_relief(key) is None)
+    ]
 
 
 def _called_for(job: Job) -> Iterator[str]:
@@ -207,7 +213,8 @@ def _chosen(job: Job, key: str) -> Row:
     return Row(f"wanted.{key}", row.title, text, "" if text else follows, hint=hint, choices=("", *words))
 
 
-def _wanted(job: Job, key: str) -> list[Row]:
+def _wanted(job: Job, key: str, *, is_asked: bool) -> list[Row]:
+    """The lines of a quantity; the relief of a surface that the job left again has its line, and is not asked for."""
     row, one = quantity(key), job.card.wanted.get(key, Wanted(""))
     way = f"wanted.{key}"
     if key in CHOSEN_ONCE:
@@ -230,7 +237,7 @@ def _wanted(job: Job, key: str) -> list[Row]:
             hint = _of_a_range(row, shown, is_open=is_open)
         shown = f"choose {shown}" if is_open else shown
         said = {one.value: shown} if shown != one.value else {}
-        first = Row(way, _title(row, job.display), one.value, hint=hint, wants=not one.value or is_open,
+        first = Row(way, _title(row, job.display), one.value, hint=hint, wants=(is_asked and not one.value) or is_open,
                     offers=ends, said=said)  # fmt: skip
     diameter = number_of(job.known_text("diameter"), "diameter", job)
     if not one.reason and not is_otherwise(key, one, diameter):
