@@ -131,7 +131,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("go-on", "next that is wanted", "Goes to the next field that wants something.", ("calculator",)),
     Action("go-on", "next line", "Goes to the next line.", ("form",)),
     Action("go-on", "open the card", "Opens the chosen card.", ("cards",)),
-    Action("go-on", "next that is wanted", "Goes on to the next line that wants something; after the last one, to the next step, and at the end asks whether to close the card.", ("card",)),
+    Action("go-on", "next that is wanted", "Goes on to the next line that wants something or has a fault; after the last one, back to a fault above it, then to the next step, and at the end asks whether to close the card.", ("card",)),
     Action("go-on", "take it", "Takes the chosen one.", _TAKEN_FROM),
     Action("go-on", "read it", "Shows the chosen one in full, to be read; on the line of a new one opens a form for it.", ("machines", "own-tables")),
     Action("go-on", "take it up", "Takes the draft up again where it was left.", ("draft",)),
