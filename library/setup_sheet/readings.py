@@ -47,13 +47,17 @@ DROPS_READ = frozenset({"drop", "radial_drop", "square_drop", "axial_drop"})
 
 
 def received_angles(job: Job, display: Display) -> list[tuple[str, str]]:
-    """The relief that was on the tool, flute by flute, for each form it may have."""
+    """The relief that was on the tool, flute by flute; where nobody knows its form, for each in one line, as paper is short."""
     if is_untold(job):
         return [("Relief found", f"not told, {barred(job)}")]
     found = received_reliefs(job)
     forms = list(dict.fromkeys(form for one in found for form in one.angles))
-    return [(f"Relief found{_of_surface(job)} ({form})", ", ".join(_angle(one.angles.get(form), display) for one in found))
-            for form in forms]  # fmt: skip
+    told = {form: ", ".join(_angle(one.angles.get(form), display) for one in found) for form in forms}
+    if len(told) > 1:
+        return [
+            (f"Relief found{_of_surface(job)}", "; ".join(f"{form} {text}" for form, text in told.items()))
+        ]
+    return [(f"Relief found{_of_surface(job)} ({form})", text) for form, text in told.items()]
 
 
 def _of_surface(job: Job) -> str:

@@ -60,8 +60,10 @@ def _told_by_cam(job: Job, step: Step, check: Check) -> bool:
     cam, drop = job.by_cam, job.doing(HEEL)
     if cam is None or not cam.differs or drop is None:
         return False
+    if "throws" in check.sentence.parts:
+        return step is drop or step in _count_too(job, drop)
     if check.state == "note":
-        return "throws" in check.sentence.parts and (step is drop or step in _count_too(job, drop))
+        return False
     on_relief = check.state == "watch" or (check.state == "pass" and "range" in check.sentence.parts)
     return step.sheet.role.repeats_cam and on_relief and drop.relief is None
 

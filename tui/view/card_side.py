@@ -168,12 +168,13 @@ def _came_with(job: Job, width: int) -> list[Line]:
         for key, found in job.card.received.items()
         if key in QUANTITIES and any(one.strip() for one in found) and quantity(key).kind is not Kind.CHOICE
     ]
-    angles = (
-        [angle for one in received_reliefs(job) for angle in list(one.angles.values())[:1]] if pairs else []
-    )
-    if angles:
-        least, most = (show(one, Kind.ANGLE) for one in (min(angles), max(angles)))
-        pairs.append(("Relief", most if least == most else f"{least.partition(' ')[0]} to {most}"))
+    found = received_reliefs(job) if pairs else ()
+    angles = list(dict.fromkeys(form for one in found for form in one.angles))
+    for form in angles:
+        ends = [one.angles[form] for one in found if form in one.angles]
+        least, most = (show(one, Kind.ANGLE) for one in (min(ends), max(ends)))
+        name = f"Relief, if {form}" if len(angles) > 1 else "Relief"
+        pairs.append((name, most if least == most else f"{least.partition(' ')[0]} to {most}"))
     if not pairs:
         return []
     surface = SURFACES.get(job.choice.surface) if angles else None
@@ -183,13 +184,13 @@ def _came_with(job: Job, width: int) -> list[Line]:
         else []
     )
     # Names take half the room, and what short numbers leave of the rest.
-    room = max(width // 2 + 2, width - max(len(text) for _, text in pairs))
-    name = min(max(len(title) for title, _ in pairs) + 2, room, max(width - LEAST_TEXT, 0))
+    most = max(width // 2 + 2, width - max(len(text) for _, text in pairs))
+    room = min(max(len(title) for title, _ in pairs) + 2, most, max(width - LEAST_TEXT, 0))
     told = []
     for title, text in pairs:
-        names, texts = wrap(title, max(name - 1, 1), "quiet"), wrap(text, width - name)
+        names, texts = wrap(title, max(room - 1, 1), "quiet"), wrap(text, width - room)
         told += [
-            line(*padded(one, name), *other) for one, other in zip_longest(names, texts, fillvalue=EMPTY)
+            line(*padded(one, room), *other) for one, other in zip_longest(names, texts, fillvalue=EMPTY)
         ]
     return [line(Piece("CAME WITH", "head")), *told, *view]
 

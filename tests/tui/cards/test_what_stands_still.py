@@ -101,3 +101,17 @@ async def test_on_the_screen_a_new_card_shows_the_picture_beside_received(at_the
         shown = await hands.do("bronze spi", "<ctrl+f>", "<ctrl+n>")
         assert "│ Indicator drop" in shown
         assert "heel" in shown
+
+
+def test_what_it_came_with_is_told_for_each_form_where_nobody_knows_which(yard_book: Book) -> None:
+    card = from_entry(yard_book, yard_book.entries["tap-spiral-point-aluminium-bronze"])
+    card = replace(
+        card, entry="", wanted={key: one for key, one in card.wanted.items() if key != "relief_form"}
+    )
+    for one, text in {**CAME, "wanted.surface": "thread-land"}.items():
+        card = edited(card, one, text)
+    form = CardForm(yard_book, card)
+    form.go_to("after.drop")
+    half = "\n".join(right_half(form))
+    assert "Relief, if" in half
+    assert half.index("eccentric") < half.index("flat")
