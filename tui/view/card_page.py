@@ -90,7 +90,7 @@ UNKNOWN_TROUBLE = (
 RECEIVED = next(number for number, step in enumerate(STEPS) if "wrong" in step.sections)
 """The number of the step that says what is wrong."""
 
-_CLAUSE_ENDS = re.compile(r"[;,.](?= )|:(?= )")
+_CLAUSE_ENDS = re.compile(r"[;.:](?= )|,(?= such as )")
 """Where a sentence may end on the line of the steps, which has it in short."""
 
 SETTINGS = next(number for number, step in enumerate(STEPS) if "settings" in step.sections)

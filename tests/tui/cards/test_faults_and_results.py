@@ -241,3 +241,10 @@ def test_the_worst_of_a_step_is_told_in_whole_clauses_and_without_its_line_where
     form.put("wide")
     assert worst_at(form).rstrip().endswith("STOP  'wide' does not begin with a …")
     assert "STOP  Diameter: 'wide' does not begin with a number" in worst_at(form, 110)
+
+
+def test_a_half_sentence_that_says_nothing_by_itself_is_no_clause(yard_book: Book) -> None:
+    card = from_entry(yard_book, yard_book.entries["tap-spiral-point-aluminium-bronze"])
+    form = CardForm(yard_book, edited(card, "received.drop", "0.2, 0.2 mm"))
+    form.go_to("received.drop")
+    assert "there are 2 readings, and th" in worst_at(form)
