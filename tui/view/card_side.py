@@ -184,8 +184,8 @@ def _came_with(job: Job, width: int) -> list[Line]:
         else []
     )
     # Names take half the room, and what short numbers leave of the rest.
-    most = max(width // 2 + 2, width - max(len(text) for _, text in pairs))
-    room = min(max(len(title) for title, _ in pairs) + 2, most, max(width - LEAST_TEXT, 0))
+    widest = max(width // 2 + 2, width - max(len(text) for _, text in pairs))
+    room = min(max(len(title) for title, _ in pairs) + 2, widest, max(width - LEAST_TEXT, 0))
     told = []
     for title, text in pairs:
         names, texts = wrap(title, max(room - 1, 1), "quiet"), wrap(text, width - room)
