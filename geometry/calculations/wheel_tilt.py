@@ -154,6 +154,23 @@ def _land_check(land: _Land) -> Check:
     )
 
 
+LEAST_LEFT = 0.05
+"""The land behind the margin, in mm, below which nothing is left to grind once a width is rounded; no source."""
+
+
+def _past_the_margin(says: str, wheel_width: float, wanted: float) -> Check:
+    """What is said where the wheel does not even reach the end of the margin, so that no narrower land helps."""
+    says = f"{says} Of a land so narrow the margin would take up all."
+    if wanted > quantity("wheel_width").high - WIDEST_STEP:
+        return stop(f"{says} Narrow the margin, and the land with it.", width=length(wheel_width))
+    return stop(
+        f"{says} Use a wheel that touches over {{wanted}} or more.",
+        wanted=length(wanted, Rounding.UP),
+        cure=(("wheel_width", wanted),),
+        width=length(wheel_width),
+    )
+
+
 def _width_check(land: _Land, wheel_width: float) -> Check:
     wanted = land.along_wheel(land.turned)
     if wheel_width >= wanted * (1 - ROUNDING):
@@ -165,6 +182,8 @@ def _width_check(land: _Land, wheel_width: float) -> Check:
     narrow = land_width(reached, land.diameter, land.measured_as)
     parts = {"width": length(wheel_width), "land": length(narrow, Rounding.DOWN)}
     says = "The wheel touches over {width} only and does not reach the heel: the rest of the land stays on the circle and rubs."
+    if land.margin and (reached - land.margin) * land.diameter / 2 <= LEAST_LEFT:
+        return _past_the_margin(says, wheel_width, wanted)
     if wanted > quantity("wheel_width").high - WIDEST_STEP:
         return stop(f"{says} Narrow the land to {{land}}.", cure=(("land_width", narrow),), **parts)
     return stop(

@@ -78,7 +78,7 @@ ROWS = (
     ),
     length(
         "left_to_grind",
-        "Left to grind at least",
+        "Min. left to grind",
         "How much the diameter still has to lose to come down to its upper limit.",
         "On the diameter, twice what the wheel takes on one side.",
         0.0,

@@ -56,3 +56,20 @@ def test_behind_a_margin_the_land_falls_from_where_the_margin_ends() -> None:
     )
     assert found.outputs["heel_drop"] == pytest.approx(0.8 * math.tan(math.radians(8)))
     assert any("from its end to the heel the land falls" in str(one.sentence) for one in found.checks)
+
+
+def test_a_wheel_that_does_not_reach_past_the_margin_is_told_no_narrower_land() -> None:
+    # By hand: 1 mm along the wheel at a helix of 1 rad is tan 1 = 1.557 mm round the circle, less than the margin of 2 mm;
+    # the whole land of 3 mm wants 3 / tan 1 = 1.926 mm.
+    values = {
+        "helix_angle": 1.0,
+        "relief_angle": 0.5,
+        "diameter": 3.0,
+        "land_width": 3.0,
+        "margin_width": 2.0,
+        "wheel_width": 1.0,
+    }
+    (told,) = [one for one in run(calculation("wheel-tilt"), values).checks if one.state == "stop"]
+    assert [key for key, _ in told.cure] == ["wheel_width"]
+    assert dict(told.cure)["wheel_width"] == pytest.approx(3 / math.tan(1.0))
+    assert "Of a land so narrow the margin would take up all." in str(told.sentence)
