@@ -168,14 +168,19 @@ def _mends(steps: tuple[Step, ...], check: Complaint, worked: Worked, before: Ca
     left_out = {step.key for step in steps if step.amount is None}
     values = {key: value for key, value in worked.values.items() if key not in left_out} | changed
     try:
-        # Tried advice leaves some watches out, as a way out of another helps with both; it never adds one, and is dear.
         with untried():
             wrong = _wrong_with(worked, values)
-        if not wrong < before() or _own_words(check) in wrong:
+        # Tried advice, which is dear, adds nothing wrong; it leaves a watch out where a way out of another helps with both.
+        if not _is_better(wrong, before(), check) and len(wrong) > 1:
             wrong = _wrong_with(worked, values)
     except Refusal:
         return False
-    return wrong < before() and _own_words(check) not in wrong
+    return _is_better(wrong, before(), check)
+
+
+def _is_better(wrong: set[str], before: set[str], check: Complaint) -> bool:
+    """Whether the complaint is gone and nothing else came for it."""
+    return wrong < before and _own_words(check) not in wrong
 
 
 def _wrong_with(worked: Worked, values: Mapping[str, Given]) -> set[str]:
