@@ -158,6 +158,8 @@ def entry_inputs(
         taken: the inputs that are given already.
         surface: the word of the surface that is worked on; its reliefs alone fill a relief.
     """
+    if not entry.values:
+        return
     groups = {field.one_of for field in sheet.inputs if field.one_of and field.key in taken}
     diameter = taken.get("diameter")
     for field in sorted(sheet.inputs, key=lambda one: one.key != "diameter"):

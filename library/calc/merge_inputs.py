@@ -178,7 +178,7 @@ def _offers(
     sheet: Calculation, entry: Entry | None, surface: str, inputs: Mapping[str, Input]
 ) -> dict[str, Value]:
     """The ranges of the book for inputs that neither the person nor the entry gave."""
-    if entry is None:
+    if entry is None or all(one.low is None and one.high is None for one in entry.values.values()):
         return {}
     groups = {f.one_of for f in sheet.inputs if f.one_of and f.key in inputs}
     offers: dict[str, Value] = {}

@@ -54,7 +54,8 @@ def with_taper_told(entry: Entry, family: Family | None, called: Entry | None = 
     if hole is not None:
         is_taper = hole.usual is not None and hole.usual.word == TAPER
     else:
-        is_taper = cuts_a_taper(replace(called or entry, values=entry.values), family)
+        named = entry if called is None else replace(called, values=entry.values)
+        is_taper = cuts_a_taper(named, family)
     if not is_taper:
         return entry
     told = {key: _told(key, word) for key, word in ((HOLE, TAPER), (DIRECTION, LARGER))}

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Mapping
 from dataclasses import replace
+from functools import cache
 from typing import TypeVar, cast
 
 from geometry.calculation import Calculation
@@ -117,11 +118,7 @@ class Answers:
 
 def _part_for(sheet: Calculation, entry: Entry) -> Entry:
     """Of an entry what a calculation fills its inputs from and takes its cautions by."""
-    looked_at = {
-        key
-        for field in sheet.inputs
-        for key in (field.key, *field.fill_from, field.offered_from, field.end_of[0] if field.end_of else "")
-    }
+    looked_at = _looked_at(sheet)
     return Entry(
         id="",
         family=entry.family,
@@ -134,4 +131,14 @@ def _part_for(sheet: Calculation, entry: Entry) -> Entry:
             if key in looked_at or (has_surface(sheet) and surface_of_relief(key) is not None)
         },
         cautions=entry.cautions,
+    )
+
+
+@cache
+def _looked_at(sheet: Calculation) -> frozenset[str]:
+    """The keys of an entry that a calculation may fill its inputs from."""
+    return frozenset(
+        key
+        for field in sheet.inputs
+        for key in (field.key, *field.fill_from, field.offered_from, field.end_of[0] if field.end_of else "")
     )
