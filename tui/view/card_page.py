@@ -2,17 +2,11 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Sequence
 
-from rich.cells import cell_len
-
-from geometry.quantities import QUANTITIES
 from library.book.model import Book
 from library.calc.cautions import of_what_is_done
-from library.cards.cams import ByCam, show_angle
 from library.cards.history import Visit, sharpenings_left
-from library.cards.job import Job
 from library.cards.rows import CardRow
 from library.cards.settings_lines import setting_lines
 from library.pages.card_answers import ANSWERS, is_unknown_trouble
@@ -23,11 +17,12 @@ from library.pages.readings_on_the_way import on_the_way
 from tui.figure.alphabet import ASCII, Alphabet
 from tui.keys import Keys, no_keys, with_keys
 from tui.view import card_set_table
-from tui.view.card_faults import Fault, worst
 from tui.view.card_form import CardForm
-from tui.view.card_lines import GAP, Columns, columns, row_lines, told, told_below
+from tui.view.card_hint import hint_lines
+from tui.view.card_lines import GAP, Columns, columns, row_lines
 from tui.view.card_side import Drawn, side_lines, still_lines
 from tui.view.card_steps import STEPS
+from tui.view.card_steps_line import steps_line
 from tui.view.lines import (
     EMPTY,
     Line,
@@ -38,10 +33,7 @@ from tui.view.lines import (
     filled,
     fit,
     line,
-    padded,
     rule,
-    width_of,
-    wrap,
 )
 from tui.view.page_lines import block_lines, part_lines
 from tui.view.viewport import Viewport
@@ -67,9 +59,6 @@ MOST_OF_READ = 8
 MOST_OF_WHAT_FOLLOWS = 84
 """Cells of what follows under the settings."""
 
-RECORD = "This card is done, a record: nothing is typed on it. {menu} opens it again; {print}, then {go-on}, shows its setup sheet."
-"""What stands under the lines of a closed card."""
-
 MOST_OF_HINT = 3
 """Lines at most for what belongs into the line in hand, or what is wrong there."""
 
@@ -79,9 +68,6 @@ LEAST_WITH_STILL = 20
 STILL_STEPS = ("received", "wanted", "after")
 """The parts of a card beside which something stands still where nothing follows yet."""
 
-LEAST_WORST = 12
-"""Cells below which the worst of a step gives way on the line of the steps."""
-
 UNKNOWN_TROUBLE = (
     "The book knows no trouble of such tools by these words; {change} on their line lists those it knows."
 )
@@ -89,9 +75,6 @@ UNKNOWN_TROUBLE = (
 
 RECEIVED = next(number for number, step in enumerate(STEPS) if "wrong" in step.sections)
 """The number of the step that says what is wrong."""
-
-_CLAUSE_ENDS = re.compile(r"[;.:](?= )|,(?= such as )")
-"""Where a sentence may end on the line of the steps, which has it in short."""
 
 SETTINGS = next(number for number, step in enumerate(STEPS) if "settings" in step.sections)
 """The number of the step that stands in columns."""
@@ -130,7 +113,7 @@ class CardPage:
 
     def draw(self, width: int, height: int) -> list[Line]:
         """The page, exactly ``height`` lines."""
-        hint = self._hint(width)
+        hint = hint_lines(self.form, self._keys, width)
         foot = max(2, min(len(hint), MOST_OF_HINT if height >= 20 else 2)) if height >= 16 else 1
         warned = self._cautions(width) if height >= LEAST_WITH_CAUTIONS else []
         room = max(height - 2 - foot - len(warned), 1)
@@ -141,7 +124,7 @@ class CardPage:
         body = self._set(card, room) if self._in_columns(card) else self._filled_in(card, room, still)
         if side:
             body = beside(filled(body, room), self._side(side, room), card, GAP)
-        head, edge = self._steps(width), self._edge(width)
+        head, edge = steps_line(self.form, width), self._edge(width)
         return [head, *filled(body, room), edge, *at_most(hint, width, foot), *warned]
 
     def _in_columns(self, width: int) -> bool:
@@ -172,7 +155,7 @@ class CardPage:
         if section not in STILL_STEPS or (section == "wanted" and setting_lines(form.job, form.job.display)):
             return follows
         room = height - len(follows) - (1 if follows else 0)
-        visits = self._visits(form.card.tool.name, form.card.id)
+        visits = self._before_this()
         left = sharpenings_left(form.job)
         found = still_lines(form.job, section, visits, left, width, room, self._drawn) if room > 0 else []
         return [*filled(follows, height - len(found)), *found] if found else follows
@@ -180,7 +163,7 @@ class CardPage:
     def _set(self, width: int, room: int) -> list[Line]:
         """What is set in columns; under it what is read on the way, then what follows from the line in hand."""
         head = [card_set_table.set_head(self.form.job, width)] if room > LEAST_WITH_HEAD else []
-        lines, first, last = self._set_lines(width)
+        lines, first, last = card_set_table.set_lines(self.form, self._keys, width)
         read = card_set_table.read_lines(on_the_way(self.form.job), width)
         follows = self._follows(min(width, MOST_OF_WHAT_FOLLOWS))
         below = [*read, *([EMPTY] if read and follows else []), *follows]
@@ -195,39 +178,10 @@ class CardPage:
         between = [edge_of(self.view.below(), width, "Down")] if under else []
         return [*head, *seen, *between, *shown]
 
-    def _set_lines(self, width: int) -> tuple[list[Line], int, int]:
-        """The lines of the settings, and the first and the last of those that belong to the one in hand."""
-        lines: list[Line] = []
-        first = last = 0
-        found = setting_lines(self.form.job, self.form.job.display)
-        counted = list(enumerate((one for one in found if one.is_set), 1))
-        above: set[str] = set()
-        for row in self.form.rows:
-            in_hand = row.way == self.form.row.way
-            if row.heading:
-                numbers = {one.title: number for number, one in counted if one.sheet == row.key}
-                above = {one.title for one in row.told if one.is_set}
-                drawn = card_set_table.heading_lines(row, numbers, width, in_hand=in_hand)
-                drawn += card_set_table.below_lines(row, width, self._keys)
-            else:
-                typed = self.form.drawn if in_hand else None
-                own = (row.key, row.quantity)
-                number, title = next(
-                    ((at, one.title) for at, one in counted if (one.sheet, one.key) == own and row.text),
-                    (0, ""),
-                )
-                # A setting is counted once: what is typed for it stands under it without a number.
-                drawn = [card_set_table.field_line(row, typed, width, number, is_above=title in above)]
-            drawn += [] if in_hand else told_below(self.form, row, width)
-            if in_hand:
-                first, last = len(lines), len(lines) + len(drawn) - 1
-            lines += drawn
-        return lines, first, last
-
     def _side(self, width: int, height: int) -> list[Line]:
         """What stands at the right of everything on a wide screen."""
         form = self.form
-        visits = self._visits(form.card.tool.name, form.card.id)
+        visits = self._before_this()
         left = sharpenings_left(form.job)
         return filled(side_lines(form.job, form.row, visits, left, width, height, self._drawn), height)
 
@@ -241,33 +195,6 @@ class CardPage:
         """So many lines follow, and so many of them are in sight."""
         self.answers.count, self.answers.height = count, height
         self.answers.scroll(0)
-
-    def _steps(self, width: int) -> Line:
-        """The steps by name, the one in hand marked, with a sign at each fault; at the right the worst of this step."""
-        wrong = self.form.fault_steps()
-        pieces: list[Piece] = []
-        for number, step in enumerate(STEPS):
-            here = number == self.form.step
-            said = step.title
-            pieces += [Piece("[" if here else " ", "strong"), Piece(said, "head" if here else "quiet")]
-            state = wrong.get(number)
-            pieces.append(Piece("!" if state else "", "stop" if state == "stop" else "watch"))
-            pieces.append(Piece("]" if here else " ", "strong"))
-        steps = tuple(one for one in pieces if one.text)
-        return padded((*steps, *self._worst(width - width_of(steps) - 2)), width)
-
-    def _worst(self, room: int) -> Line:
-        """The worst of the step in hand, or how many of its lines still want something, as far as there is room."""
-        wants = sum(row.is_missing for row in self.form.rows) if not self.form.card.done else 0
-        fault = worst(self.form.faults_here())
-        if room < LEAST_WORST:
-            return ()
-        if fault is None:
-            return line("  ", Piece(f"{wants} to fill in", "quiet")) if wants else ()
-        word = fault.state.upper()
-        name = QUANTITIES[key].title if (key := fault.way.rpartition(".")[2]) in QUANTITIES else ""
-        said = _as_fits(_in_short(fault, self.form.job), name, max(room - len(word) - 2, 0))
-        return line("  ", Piece(word, fault.state), f"  {said}")
 
     def _lines(self, parts: Columns) -> tuple[list[Line], int, int]:
         """The lines of the step, and the first and the last of those that belong to the one in hand."""
@@ -312,8 +239,12 @@ class CardPage:
 
     def _left_with(self) -> tuple[Block, ...]:
         """With what the tool was left last time, by the readings after grinding on its card before this one."""
+        return left_with([one.card for one in self._before_this()], self.form.card.id)
+
+    def _before_this(self) -> Sequence[Visit]:
+        """The cards of this tool before this one, with its sizes."""
         card = self.form.card
-        return left_with([one.card for one in self._visits(card.tool.name, card.id)], card.id)
+        return self._visits(card.tool.name, card.id)
 
     def _unknown(self) -> tuple[Block, ...]:
         """That the book knows no trouble by the words on the card, and where those are that it knows."""
@@ -349,23 +280,6 @@ class CardPage:
         found = of_what_is_done(self.form.job.cautions, STEPS[self.form.step].doing)
         return block_lines([at_arms_length(found, f"{key} in full")], width)
 
-    def _hint(self, width: int) -> list[Line]:
-        """What is wrong with the line in hand, else what belongs there."""
-        row = self.form.row
-        faults, before = self.form.faults_at(row) or self.form.faults_under(row), self.form.stood_here
-        stood = f"{before} stood here; {self._keys('empty')} brings it back." if before else ""
-        if not faults:
-            hint = with_keys(RECORD if self.form.card.done else row.hint, self._keys)
-            return wrap(f"{stood} {hint}".lstrip(), width, "quiet")
-        word = faults[0].state.upper()
-        first, *rest = wrap(told(row, faults), width, "warn", first=f"{word}: ", rest="  ")
-        told_before = wrap(stood, width, "quiet") if stood else []
-        return [
-            *told_before,
-            line(Piece(word, faults[0].state), Piece(first[0].text[len(word) :], "warn")),
-            *rest,
-        ]
-
 
 def side_width(width: int) -> int:
     """The cells of what stands at the right of everything; 0 where the screen is too narrow for it.
@@ -377,44 +291,3 @@ def side_width(width: int) -> int:
     if width < WITH_SIDE:
         return 0
     return width - BESIDE_SIDE - max(width - 120, 0) // 8 - len(GAP)
-
-
-def _is_of_it(text: str, cam: ByCam) -> bool:
-    """Whether a text is on what a cam gives in place of what is wanted; on several shoulders it tells more than that."""
-    wanted = show_angle(cam.wanted)
-    return show_angle(cam.given) in text and any(
-        one in text for one in (f"{wanted} wanted", f"{wanted} was wanted")
-    )
-
-
-def _as_fits(text: str, name: str, room: int) -> str:
-    """As much of what is wrong as there is room for: all, else whole clauses, else those without the name of their line.
-
-    Args:
-        text: what is wrong.
-        name: of the line, with which it may begin.
-        room: in cells.
-
-    Example:
-        >>> _as_fits("Land width: '7,98' has a comma; write 7.98.", "Land width", 30)
-        "Land width: '7,98' has a comma"
-        >>> _as_fits("Indicator drop: 'abc' does not begin with a number, such as 3.2 mm.", "Indicator drop", 35)
-        "'abc' does not begin with a number"
-    """
-    head, _, told = text.partition(": ")
-    is_named = bool(name) and head.startswith(name)
-    for one in (text, told) if is_named else (text,):
-        ends = [found.start() for found in _CLAUSE_ENDS.finditer(one)]
-        fitting = [end for end in (*ends, len(one)) if cell_len(one[:end]) <= room]
-        if fitting and not (is_named and one is text and fitting[-1] == len(head)):
-            return one[: fitting[-1]]
-    return fit(told if is_named else text, room).rstrip()
-
-
-def _in_short(fault: Fault, job: Job) -> str:
-    """A fault in the words that do on the line of the steps."""
-    cam = job.by_cam
-    if fault.state == "watch" and cam is not None and cam.differs and _is_of_it(fault.text, cam):
-        return f"cam {cam.throw} gives {show_angle(cam.given)}, {show_angle(cam.wanted)} wanted"
-    step = job.step(fault.way.split(".")[1]) if fault.way.startswith("settings.") else None
-    return fault.text.removeprefix(f"{step.sheet.title}: ") if step is not None else fault.text

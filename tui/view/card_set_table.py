@@ -9,8 +9,11 @@ from rich.cells import cell_len
 from library.calc.left_hand import LEFT_HAND
 from library.cards.hand import is_left
 from library.cards.job import Job
+from library.cards.settings_lines import setting_lines
 from library.pages.readings_on_the_way import OnTheWay
 from tui.keys import Keys, no_keys, with_keys
+from tui.view.card_form import CardForm
+from tui.view.card_lines import told_below
 from tui.view.card_row import TO_FILL_IN, WANTS_INPUT, Row, Told
 from tui.view.lines import Line, Piece, Role, fit, line, padded, width_of, wrap
 from tui.view.text_line import TextLine
@@ -49,6 +52,42 @@ def set_head(job: Job, width: int) -> Line:
         *((Piece(f"{hand}  ", "watch"),) if hand else ()),
         Piece(fit(said, max(room - len(hand) - 2, 0) if hand else room).rstrip(), "quiet"),
     )
+
+
+def set_lines(form: CardForm, keys: Keys, width: int) -> tuple[list[Line], int, int]:
+    """The lines of the settings, and the first and the last of those that belong to the one in hand.
+
+    Args:
+        form: the card being filled in, at its settings.
+        keys: gives the key of an action.
+        width: in cells, at least ``LEAST``.
+    """
+    lines: list[Line] = []
+    first = last = 0
+    found = setting_lines(form.job, form.job.display)
+    counted = list(enumerate((one for one in found if one.is_set), 1))
+    above: set[str] = set()
+    for row in form.rows:
+        in_hand = row.way == form.row.way
+        if row.heading:
+            numbers = {one.title: number for number, one in counted if one.sheet == row.key}
+            above = {one.title for one in row.told if one.is_set}
+            drawn = heading_lines(row, numbers, width, in_hand=in_hand)
+            drawn += below_lines(row, width, keys)
+        else:
+            typed = form.drawn if in_hand else None
+            own = (row.key, row.quantity)
+            number, title = next(
+                ((at, one.title) for at, one in counted if (one.sheet, one.key) == own and row.text),
+                (0, ""),
+            )
+            # A setting is counted once: what is typed for it stands under it without a number.
+            drawn = [field_line(row, typed, width, number, is_above=title in above)]
+        drawn += [] if in_hand else told_below(form, row, width)
+        if in_hand:
+            first, last = len(lines), len(lines) + len(drawn) - 1
+        lines += drawn
+    return lines, first, last
 
 
 def heading_lines(row: Row, numbers: Mapping[str, int], width: int, *, in_hand: bool) -> list[Line]:
