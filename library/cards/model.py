@@ -167,6 +167,25 @@ class Card:
         return self.status == DONE
 
     @property
+    def ended(self) -> str:
+        """How the job ended, as ``how_ended`` has it."""
+        return how_ended(self.status, self.result)
+
+    @property
     def newer(self) -> bool:
         """Whether a newer program wrote it, so that this one must not write over it."""
         return self.schema > SCHEMA
+
+
+def how_ended(status: str, result: str) -> str:
+    """How a job ended; of a card that is no record its status, for what a draft says of it does not hold yet.
+
+    Args:
+        status: of the card.
+        result: that stands on it.
+
+    Example:
+        >>> how_ended("draft", "good"), how_ended("done", "good")
+        ('draft', 'good')
+    """
+    return result if status == DONE else status

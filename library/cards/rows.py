@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import asdict, astuple, dataclass, fields
 from pathlib import Path
 
-from library.cards.model import DONE, Card
+from library.cards.model import Card, how_ended
 from library.sanitize import sanitize
 
 UNREADABLE = "unreadable"
@@ -44,13 +44,8 @@ class CardRow:
 
     @property
     def ended(self) -> str:
-        """How the job ended; of a card that is no record its status, for what a draft says of it does not hold yet.
-
-        Example:
-            >>> row_of(Card(result="good")).ended, row_of(Card(status="done", result="good")).ended
-            ('draft', 'good')
-        """
-        return self.result if self.status == DONE else self.status
+        """How the job ended, as ``how_ended`` has it."""
+        return how_ended(self.status, self.result)
 
     def as_data(self) -> dict[str, str]:
         """The row for ``--json``, without the text that a search looks at."""

@@ -6,7 +6,6 @@ from collections.abc import Iterable, Sequence
 
 from geometry.sentences import Kind
 from library.cards.history import History
-from library.cards.model import Card
 from library.cards.planning import Plan, Turn
 from library.cards.settings_lines import SettingLine
 from library.pages.cautions import at_arms_length
@@ -22,7 +21,7 @@ def life_page(found: History, display: Display) -> Page:
         return "" if value is None else show(value, Kind.LENGTH, display)
 
     rows = tuple(
-        (one.card.id, size(one.before), size(one.after), one.card.minutes, ended(one.card))
+        (one.card.id, size(one.before), size(one.after), one.card.minutes, one.card.ended)
         for one in found.visits
     )
     left = "not known. Fill in 'Size lost in sharpening' on a card of this tool"
@@ -34,16 +33,6 @@ def life_page(found: History, display: Display) -> Page:
     table = Table(("card", "came with", "left with", "min", "result"), rows)
     rest = Section("", (*last, Said((f"Sharpenings left: {left}.",), "strong")))
     return Page(f"The life of {found.name}", (Section("", (table,)), rest))
-
-
-def ended(card: Card) -> str:
-    """How a job ended; what a draft says of it holds only once it is closed.
-
-    Example:
-        >>> ended(Card(result="good")), ended(Card(status="done", result="good"))
-        ('draft', 'good')
-    """
-    return card.result if card.done else "draft"
 
 
 def batch_page(found: Plan, more: str = "") -> Page:

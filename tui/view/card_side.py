@@ -11,13 +11,12 @@ from geometry.quantities import QUANTITIES, quantity
 from geometry.role import HEEL
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
-from library.calc.surfaces import LANDS, title_of
+from library.calc.surfaces import LAND, LANDS, title_of
 from library.calc.taper_reamers import DIRECTION
 from library.cards.history import Visit
 from library.cards.inspecting import received_reliefs
 from library.cards.job import Job
 from library.cards.shall_be import DROPS, indicator_points, relief_key
-from library.pages.life import ended
 from library.units.show import show
 from library.units.system import Display
 from tui.figure.alphabet import Alphabet
@@ -126,8 +125,13 @@ def still_lines(
 
 def _drop_read(job: Job) -> str:
     """The name of the picture of the drop that is read behind an edge, which along the axis is that of its surface."""
+    return _axial_drop(job) or ("drop" if job.choice.surface else "")
+
+
+def _axial_drop(job: Job) -> str:
+    """The name of the picture of a drop along the axis on the surface of the job; empty where it is read otherwise, or has none."""
     named = drop_of(job.choice.surface) if indicator_points(job) == "along-the-axis" else ""
-    return named if named and has_sketch(named) else "drop" if job.choice.surface else ""
+    return named if named and has_sketch(named) else ""
 
 
 def _drawing(job: Job, row: Row, width: int, room: int, drawn_by: Drawn) -> list[Line]:
@@ -142,10 +146,10 @@ def _drawing(job: Job, row: Row, width: int, room: int, drawn_by: Drawn) -> list
 
 def _pictured(job: Job, row: Row) -> str:
     """The name of the picture of the quantity in hand: a drop along the axis, or a land, has that of its surface."""
-    is_axial = row.quantity in DROPS and indicator_points(job) == "along-the-axis"
-    is_land = row.quantity == "land_width" and job.choice.surface in LANDS
-    named = drop_of(job.choice.surface) if is_axial else land_of(job.choice.surface)
-    if (is_axial or is_land) and has_sketch(named):
+    named = _axial_drop(job) if row.quantity in DROPS else ""
+    if row.quantity == LAND and job.choice.surface in LANDS:
+        named = land_of(job.choice.surface)
+    if named and has_sketch(named):
         return named
     tapers = next((one.answer for one in job.steps if DIRECTION in one.answer.inputs), None)
     return drawn_as(row.quantity, tapers)
@@ -206,7 +210,7 @@ def _life(job: Job, visits: Sequence[Visit], left: int | None, width: int) -> li
         told.append(
             line(
                 Piece(f"{day}  ", "quiet"),
-                fit(f"{sizes}  {ended(one.card)}".strip(), max(width - 12, 0)).rstrip(),
+                fit(f"{sizes}  {one.card.ended}".strip(), max(width - 12, 0)).rstrip(),
             )
         )
     if left is not None:
