@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from functools import lru_cache
 
@@ -10,6 +11,7 @@ from geometry.quantities.reamer import LARGER
 from geometry.setting.taper import STEEP, taper_of_angle
 from library.book.model import Citation, Entry, Family, Measure, Value
 from library.book.search_text import plain
+from library.calc.inputs import Input
 
 HOLE, BY_TAPER = "hole_tolerance", ("taper_ratio", "taper_angle")
 """What is asked of a hole, and what an entry says of a tool that cuts a taper."""
@@ -60,6 +62,16 @@ def with_taper_told(entry: Entry, family: Family | None, called: Entry | None = 
         return entry
     told = {key: _told(key, word) for key, word in ((HOLE, TAPER), (DIRECTION, LARGER))}
     return replace(entry, values={**told, **_of_angle(entry), **entry.values})
+
+
+def grows(inputs: Mapping[str, Input]) -> bool:
+    """Whether a calculation counts with a tool that is larger toward its back, as one that cuts a taper is.
+
+    Args:
+        inputs: what it counts with.
+    """
+    way = inputs.get(DIRECTION)
+    return way is not None and way.value == LARGER
 
 
 def _told(key: str, word: str) -> Value:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from geometry.quantities.reamer import LARGER
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
+from library.calc.taper_reamers import grows
 from library.cards.heels import land_read
 from library.cards.job import Job
 from library.cards.read_order import step_read, steps_read, title_read
@@ -40,8 +40,7 @@ def _of_several(job: Job, display: Display) -> str:
 
 def _cuts_a_taper(job: Job) -> bool:
     """Whether a calculation of the job counts with a tool that is larger toward its back."""
-    ways = (step.answer.inputs.get("taper_direction") for step in job.steps if step.in_use)
-    return any(way is not None and way.value == LARGER for way in ways)
+    return any(grows(step.answer.inputs) for step in job.steps if step.in_use)
 
 
 def surfaces_read(job: Job, steps: Sequence[Step], told: Iterable[str], display: Display) -> str:

@@ -11,7 +11,7 @@ from library.book.model import Entry
 from library.calc.answer import Answer
 from library.calc.field_titles import title_in
 from library.calc.surfaces import LANDS, title_of
-from library.calc.taper_reamers import DIRECTION
+from library.calc.taper_reamers import grows
 from library.units.show import show_answer
 from library.units.system import Display
 from tui.figure.alphabet import Alphabet
@@ -24,9 +24,6 @@ from tui.view.lines import EMPTY, Line, Piece, filled, line, wrap
 
 NUMBERS, WIDE_NUMBERS = 80, 113
 """Columns of the numbers where drawings stand beside them: on a screen of usual width, and on a wide one."""
-
-LARGER = "larger"
-"""The word for the way in which a tool that cuts a taper goes toward its back."""
 
 _WIDE, _WIDEST = 150, 70
 _CHECKS = 3
@@ -77,9 +74,8 @@ def drawn_as(named: str, found: Answer | None) -> str:
         named: of the quantity in hand.
         found: the calculation that says which way the tool tapers; nothing where none does.
     """
-    way = found.inputs.get(DIRECTION) if found is not None else None
     grown = grown_of(named)
-    return grown if way is not None and way.value == LARGER and has_sketch(grown) else named
+    return grown if found is not None and grows(found.inputs) and has_sketch(grown) else named
 
 
 def column_width(width: int, gap: int) -> int:
@@ -100,7 +96,7 @@ def figure_column(form: Form, display: Display, width: int, height: int, alphabe
     drawn = stacked(drawings(result, display), width, height, alphabet) if result is not None else []
     room = height - len(drawn) - (1 if drawn else 0)
     if room >= _LEAST_PICTURE + 1:
-        below = quantity_figure(drawn_as(pictured(form), form.answer), width, room, alphabet, _titled(form))
+        below = _figure_in_hand(form, width, room, alphabet)
         drawn += [EMPTY, *below] if drawn and below else below
     return filled(drawn, height)
 
@@ -128,35 +124,22 @@ def large_figures(
     result = _result(form)
     if result is None:
         head = [field, *waiting, EMPTY]
-        return filled(
-            [
-                *head,
-                *quantity_figure(
-                    drawn_as(pictured(form), form.answer), width, height - len(head), alphabet, _titled(form)
-                ),
-            ],
-            height,
-        )
+        return filled([*head, *_figure_in_hand(form, width, height - len(head), alphabet)], height)
     head = [field, *_outputs(result, display, width), *([EMPTY] if height >= _ROOMY else [])]
     room = height - len(head)
     under = max(0, min(_CHECKS + 1, room - _LEAST_LARGE))
     if wanted := drawings(result, display):
         drawn = abreast(wanted, width, room - under, alphabet)
     else:
-        drawn = quantity_figure(
-            drawn_as(pictured(form), form.answer),
-            width,
-            max(room - under, min(room, _LOWEST)),
-            alphabet,
-            _titled(form),
-        )
+        drawn = _figure_in_hand(form, width, max(room - under, min(room, _LOWEST)), alphabet)
         drawn = drawn or wrap("This calculation has no drawing.", width)
     return filled([*head, *drawn, EMPTY, *waiting], height)
 
 
-def _titled(form: Form) -> str:
-    """The name over the picture of the field in hand, a relief with its surface and its view."""
-    return title_in(form.sheet, form.focus, form.surface)
+def _figure_in_hand(form: Form, width: int, height: int, alphabet: Alphabet) -> list[Line]:
+    """The picture of the field in hand under its name, that of a relief with its surface and its view."""
+    title = title_in(form.sheet, form.focus, form.surface)
+    return quantity_figure(drawn_as(pictured(form), form.answer), width, height, alphabet, title)
 
 
 def quantity_figure(key: str, width: int, height: int, alphabet: Alphabet, title: str = "") -> list[Line]:
