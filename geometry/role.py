@@ -22,6 +22,9 @@ MOVES, FACETS, HEIGHTS = "moves", "facets", "heights"
 """What the rows of a table set, one by one: the moves of an index, the facets of a back, the heights for those of a land."""
 
 
+OFF_THE_END = ("cut_back", "off the end, before anything is ground")
+"""How what is cut off the end of a tap counts, wherever it is set."""
+
 MEASURED_TOO = {"diameter": "measured_diameter"}
 """Under which other name a size that follows from what was measured is asked for too."""
 

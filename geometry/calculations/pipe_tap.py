@@ -18,7 +18,7 @@ from geometry.calculation import (
 from geometry.complaints import settled
 from geometry.preconditions import refuse
 from geometry.quantities import quantity
-from geometry.role import Role
+from geometry.role import OFF_THE_END, Role
 from geometry.sentences import Rounding, angle, length, ratio
 from geometry.side_view import SideView, chamfer_view
 from geometry.thread import pipe_tap_advice as advice
@@ -214,7 +214,7 @@ CALCULATION = Calculation(
     role=Role(
         place=41,
         sets=("cut_back", "chamfer_angle"),
-        counted=(("cut_back", "off the end, before anything is ground"),),
+        counted=(OFF_THE_END,),
         hands_on="chamfer_angle",
         only=("thread_taper", "npt", "bspt"),
         ground=("chamfer",),

@@ -18,7 +18,7 @@ from geometry.calculation import (
 )
 from geometry.complaints import complaint, is_tried
 from geometry.cures import Way
-from geometry.role import Role
+from geometry.role import OFF_THE_END, Role
 from geometry.sentences import Rounding, angle, length, ratio
 from geometry.thread.gun_tap import GONE, LONG, NARROW, SHORT, THIN, THROUGH, GunTap, gun_tap
 from geometry.thread.gun_tap_cures import ways_out
@@ -155,7 +155,7 @@ CALCULATION = Calculation(
         ),
         better=(("spiral_point_depth", "spiral_point_depth_after"),),
         counted=(
-            ("cut_back", "off the end, before anything is ground"),
+            OFF_THE_END,
             ("stock_per_sharpening", "off the gash, in every flute alike"),
         ),
         tells=("pass", "note"),

@@ -19,7 +19,7 @@ from geometry.calculation import (
 from geometry.plausible import land_plausible
 from geometry.preconditions import refuse
 from geometry.quantities import quantity
-from geometry.role import Role
+from geometry.role import OFF_THE_END, Role
 from geometry.sentences import Rounding, angle, length, ratio
 from geometry.side_view import chamfer_view
 from geometry.thread.chamfer import (
@@ -282,7 +282,7 @@ CALCULATION = Calculation(
         place=40,
         sets=("cut_back", "chamfer_angle", "chamfer_stock"),
         counted=(
-            ("cut_back", "off the end, before anything is ground"),
+            OFF_THE_END,
             ("chamfer_stock", "square to the chamfer, off every land alike"),
         ),
         hands_on="chamfer_angle",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from geometry.role import HEEL
 from library.cards.found_relief import throws_of
 from library.cards.job import Job
+from library.cards.shall_be import DROPS
 from library.cards.step import Step
 from library.once import once
 
@@ -20,7 +21,7 @@ def rests_on(job: Job) -> str:
         Empty where no such calculation has a fault, where no reading is told, or a person said what it shall be.
     """
     heel = job.doing(HEEL)
-    is_said = any(one.wanted.strip() for key, one in job.card.after.items() if key in {"drop", "heel_drop"})
+    is_said = any(one.wanted.strip() for key, one in job.card.after.items() if key in DROPS)
     if heel is None or not heel.works or job.card.done or is_said:
         return ""
     stopped = next(

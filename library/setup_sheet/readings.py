@@ -225,7 +225,7 @@ def boxes(job: Job, display: Display) -> Boxes | None:
 def boxed(job: Job) -> list[str]:
     """The quantities that are measured after grinding, the drop first where the card does not name it yet."""
     keys = [key for key in job.card.after if key in QUANTITIES]
-    if not {"drop", "heel_drop"} & set(keys) and wanted_number(job, "drop") is not None:
+    if DROPS.isdisjoint(keys) and wanted_number(job, "drop") is not None:
         keys.insert(0, "drop")
     return [*keys, *(one for one in asked_after(job) if keys and one not in {*keys, *DROPS})]
 
@@ -252,7 +252,7 @@ def _inspected(job: Job, key: str, flutes: int, display: Display) -> BoxRow:
 
 def _number(job: Job, key: str, display: Display) -> str:
     step = job.doing(HEEL)
-    if key in {"drop", "heel_drop"} and step is not None and step.stopped:
+    if key in DROPS and step is not None and step.stopped:
         return ""
     if each := wanted_each(job, key):
         return each_in(each, quantity(key).kind, display.unit(quantity(key).kind))

@@ -9,25 +9,32 @@ import re
 from collections.abc import Mapping
 from fractions import Fraction
 
+from geometry.sentences import Kind
+from library.units.registry import exact_factor
+
+INCH = exact_factor(Kind.LENGTH, "in")
+FOOT = 12 * INCH
+"""In mm, exactly."""
+
 TOPS = {
-    "in": Fraction(254, 10),
-    "in.": Fraction(254, 10),
-    "inch": Fraction(254, 10),
-    "inches": Fraction(254, 10),
-    '"': Fraction(254, 10),
-    "thou": Fraction(254, 10_000),
+    "in": INCH,
+    "in.": INCH,
+    "inch": INCH,
+    "inches": INCH,
+    '"': INCH,
+    "thou": INCH / 1000,
     "mm": Fraction(1),
     "um": Fraction(1, 1000),
 }
 """What a diameter may change by, in mm."""
 
 OVERS = {
-    "ft": Fraction(3048, 10),
-    "ft.": Fraction(3048, 10),
-    "foot": Fraction(3048, 10),
-    "in": Fraction(254, 10),
-    "in.": Fraction(254, 10),
-    "inch": Fraction(254, 10),
+    "ft": FOOT,
+    "ft.": FOOT,
+    "foot": FOOT,
+    "in": INCH,
+    "in.": INCH,
+    "inch": INCH,
     "mm": Fraction(1),
     "m": Fraction(1000),
     "metre": Fraction(1000),
