@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from library.drafts.draft import Difference, compare
-from tui.screens.draft_names import label_of, name_of
+from tui.screens.draft_names import JOB_CARD, label_of, name_of
 from tui.screens.draft_screens import form_of, without_unit
 from tui.screens.own_table_forms import DRAFTS, form_of_draft
 from tui.screens.reading import Reading
@@ -55,7 +55,7 @@ class DraftScreen(Reading):
 
     def _now(self, draft: Draft) -> Mapping[str, str] | None:
         """What the form would hold if it were opened now; nothing where its entry is gone."""
-        if draft.kind == "job-card":
+        if draft.kind == JOB_CARD:
             return self.heelclear.card_service.fields_now(draft)
         if draft.kind == "calculator":
             return {} if self.session.entry(draft.about) is not None else None

@@ -15,6 +15,10 @@ if TYPE_CHECKING:
     from tui.session import Session
 
 
+JOB_CARD = "job-card"
+"""The kind of the drafts of job cards."""
+
+
 def name_of(session: Session, draft: Draft) -> str:
     """What a draft is of, by the titles of the book where it has them.
 
@@ -23,6 +27,8 @@ def name_of(session: Session, draft: Draft) -> str:
         draft: of any form, calculator or card.
     """
     about = draft.about
+    if draft.kind == JOB_CARD:
+        return f"Job card: {about}" if is_new_card(draft) else f"Job card {about}"
     match draft.kind:
         case "calculator":
             return f"Calculations for {_title(session, about)}"
@@ -35,15 +41,13 @@ def name_of(session: Session, draft: Draft) -> str:
             return f"{form}: {_title(session, name)}" if name else _with_title(form, draft.fields)
         case "equipment" | "own-table":
             return _of_own_table(session, draft)
-        case "job-card":
-            return f"Job card: {about}" if is_new_card(draft) else f"Job card {about}"
         case _:
             return about
 
 
 def is_new_card(draft: Draft) -> bool:
     """Whether a draft is of a job card that was never saved."""
-    return draft.kind == "job-card" and draft.about.startswith("new card")
+    return draft.kind == JOB_CARD and draft.about.startswith("new card")
 
 
 def label_of(draft: Draft, key: str) -> str:

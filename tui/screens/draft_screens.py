@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from geometry.quantities import QUANTITIES
 from tui import screens
 from tui.screens.confirming import ask
-from tui.screens.draft_names import name_of
+from tui.screens.draft_names import JOB_CARD, name_of
 from tui.screens.own_table_forms import DRAFTS, form_of_draft
 from tui.screens.table_forms import FORMS_OF_AN_ENTRY, FORMS_OF_THE_BOOK
 from tui.screens.texts_form import TEXTS, TextsForm
@@ -31,7 +31,7 @@ def screen_of(app: Heelclear, book: Book, draft: Draft) -> BaseScreen | None:
 
     A form takes up the draft by itself when it is opened; a calculator and a card have it at once.
     """
-    if draft.kind == "job-card":
+    if draft.kind == JOB_CARD:
         cards = app.card_service
         return screens.CardScreen(app.session, book, cards, cards.brought_back(draft, book))
     if draft.kind in DRAFTS:
@@ -41,9 +41,9 @@ def screen_of(app: Heelclear, book: Book, draft: Draft) -> BaseScreen | None:
 
 def is_there(app: Heelclear, draft: Draft) -> bool:
     """Whether the book has what a draft is about; a card is brought back whatever became of it."""
+    if draft.kind == JOB_CARD:
+        return True
     match draft.kind:
-        case "job-card":
-            return True
         case "calculator":
             return app.session.entry(draft.about) is not None
         case kind:

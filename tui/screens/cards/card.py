@@ -9,16 +9,13 @@ from library.cards.editing import CardEditRefused
 from library.cards.forms import as_fields
 from library.cards.learn import not_in_book
 from library.cards.results import known_results
-from library.drafts.draft import Draft
-from library.errors import SaveError
 from tui import screens
 from tui.figure.alphabet import ALPHABETS
-from tui.screens.base_screen import BaseScreen
 from tui.screens.cards.card_navigation import begin_again
 from tui.screens.cards.closing import close_or_open, learn
 from tui.screens.cards.discarding import discard_card, is_discardable
+from tui.screens.cards.kept_card import KeptCard
 from tui.screens.cards.listing import calculation_of, has_calculation, has_list, more_for
-from tui.services.card_service import CardConflicts
 from tui.view.card_form import CardForm
 from tui.view.card_page import CardPage
 from tui.view.card_steps import STEPS, last_typed
@@ -27,7 +24,6 @@ from tui.view.lines import Line, wrap
 if TYPE_CHECKING:
     from library.book.model import Book
     from library.cards.rows import CardRow
-    from library.editing.merging import Choice
     from tui.screens.base_screen import Needs
     from tui.services.card_service import CardInHand, CardService
     from tui.services.export import Printed
@@ -35,7 +31,7 @@ if TYPE_CHECKING:
     from tui.view.card_row import Row
 
 
-class CardScreen(BaseScreen):
+class CardScreen(KeptCard):
     """A card.
 
     Args:
@@ -48,22 +44,15 @@ class CardScreen(BaseScreen):
     WHERE = "card"
 
     def __init__(self, session: Session, book: Book, cards: CardService, in_hand: CardInHand) -> None:
-        super().__init__(session)
+        super().__init__(session, CardForm(book, in_hand.card), cards, in_hand)
         card, opened, started = in_hand.card, in_hand.opened, in_hand.started
-        self.form = CardForm(book, card)
         if read_on := session.read_on.get(card.id, {}):
             self.form.know_readings(read_on)
         if opened is not None or started is not None:
             self.form.go_on_with(last_typed(as_fields(card), started) or session.left_at.get(card.id, ""))
-        self.cards = cards
         alphabet = ALPHABETS[session.theme.drawing]
         self.page = CardPage(self.form, cards.earlier, self.key_of, cards.visits, alphabet)
         self._know_results()
-        self.opened = opened
-        self._about = in_hand.about
-        self._started = dict(started) if started is not None else as_fields(card)
-        self._saved_card = opened.card if opened is not None else None if started is not None else card
-        self._refused = False
         self._awaited: tuple[str, str] | None = None
         self.guide = ""
 
@@ -95,11 +84,6 @@ class CardScreen(BaseScreen):
         card = self.form.card
         state = "done" if card.done else "draft" if card.id else "not saved yet"
         return f"{state}{' *' if self.is_changed and card.id else ''}  {card.units or 'mm'}"
-
-    @property
-    def is_changed(self) -> bool:
-        """Whether anything on it is not saved."""
-        return self.form.card != self._saved_card
 
     def body(self, width: int, height: int) -> list[Line]:
         """The steps, the lines of the one in hand, and what follows from them; under it what a first job tells."""
@@ -221,12 +205,6 @@ class CardScreen(BaseScreen):
             )
         return ""
 
-    def draft(self) -> Draft:
-        """What was typed."""
-        return Draft(
-            "job-card", self._about, as_fields(self.form.card), self._started, units=self.form.card.units
-        )
-
     def do_go_on(self) -> None:
         """To the next line that wants something."""
         if self.form.go_on():
@@ -273,42 +251,6 @@ class CardScreen(BaseScreen):
         if not self._is_closed():
             more_for(self)
 
-    def do_save(self) -> None:
-        """Save it as it is, whatever is still wrong with it."""
-        if self.save() and not self.said:
-            self.say(f"Saved as {self.form.card.id}. {self._said_of_problems()}".strip())
-
-    def _said_of_problems(self) -> str:
-        count = len(self.form.issues)
-        return f"{count} thing{'s do' if count > 1 else ' does'} not add up yet." if count else ""
-
-    def save(self, choices: Sequence[Choice] = ()) -> bool:
-        """Save the card; returns whether it is saved now. What stands in the way is said."""
-        if not self.is_changed and self.opened is not None:
-            return True
-        # A program that is killed while it saves has what was typed either on the card or in a draft.
-        self.heelclear.autosave.keep_now()
-        try:
-            stored = self.cards.save(self.opened, self.form.card, choices, self._started)
-        except SaveError as refused:
-            self.say(f"{refused.sentence} What you typed is kept as a draft.")
-            self._refused = True
-            return False
-        if isinstance(stored, CardConflicts):
-            self.app.push_screen(screens.ConflictScreen(self.session, stored.conflicts, self._answered))
-            return False
-        self.heelclear.autosave.drop(self.draft())
-        self.opened, self._saved_card = stored.opened, stored.opened.card
-        self._about, self._started = stored.opened.card.id, as_fields(stored.opened.card)
-        self.form.take(self.form.book, stored.opened.card)
-        if stored.merged:
-            self.say("Saved. What somebody else wrote on this card meanwhile is kept too.")
-        return True
-
-    def _answered(self, choices: Sequence[Choice]) -> None:
-        if self.save(choices):
-            self.say("Saved as you chose; everything else that somebody else wrote is kept too.")
-
     def do_finish_card(self) -> None:
         """Close the card; or open a closed one again."""
         if self.opened is not None and self.opened.read_only:
@@ -340,20 +282,6 @@ class CardScreen(BaseScreen):
     def do_cautions(self) -> None:
         """Show the cautions of the whole job in full."""
         self.heelclear.show_cautions(None, self.form.job.entry, lambda _: self.form.job.cautions)
-
-    def do_back(self) -> None:
-        """Go back; what was typed is saved, as a draft card where something is missing or wrong."""
-        leaving = self._refused or not self.is_changed
-        if not leaving and not self.save():
-            if self._refused:
-                self.say(f"{self.said} Go back again to leave it so.")
-            return
-        said = "" if leaving else f"Card {self.form.card.id} is saved. {self._said_of_problems()}".strip()
-        self.session.left_at[self.form.card.id] = self.form.focus
-        self.session.read_on[self.form.card.id] = self.form.read_on
-        self.app.pop_screen()
-        if said:
-            self.heelclear.say(said)
 
     def book_changed(self) -> None:
         """Work it out with the book as it is now."""

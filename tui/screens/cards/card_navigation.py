@@ -12,15 +12,13 @@ from library.errors import Refused
 from library.search.along import Along
 from tui import screens
 from tui.screens.base_screen import BaseScreen
+from tui.screens.draft_names import JOB_CARD
 from tui.screens.left_behind import left_of, take_over
 
 if TYPE_CHECKING:
     from library.book.model import Book, Entry
     from tui.screens.cards.card import CardScreen
     from tui.services.card_service import CardInHand, CardService
-
-KIND = "job-card"
-"""What drafts of cards are called."""
 
 
 def begin_card(screen: BaseScreen, entry: Entry | None) -> None:
@@ -42,12 +40,12 @@ def open_card(screen: BaseScreen, card_id: str) -> None:
 
     What an earlier run left is laid on it only where nothing was saved in those places since; else it is told of.
     """
-    if (typed := screen.heelclear.autosave.newest(f"{KIND} {card_id}")) is not None:
+    if (typed := screen.heelclear.autosave.newest(f"{JOB_CARD} {card_id}")) is not None:
         card = show_card(screen, lambda cards, book: cards.brought_back(typed, book))
         if card is not None:
             card.say("What was typed on it before and not saved stands on it again.")
         return
-    kept = left_of(screen, f"{KIND} {card_id}")
+    kept = left_of(screen, f"{JOB_CARD} {card_id}")
     if kept is None:
         show_card(screen, lambda cards, _: cards.open(card_id))
         return

@@ -12,7 +12,7 @@ from tui import screens
 from tui.screens.base_screen import BaseScreen
 from tui.screens.cards.card_navigation import begin_again, begin_card, open_card
 from tui.screens.cards.discarding import discard_saved
-from tui.screens.draft_names import is_new_card, name_of
+from tui.screens.draft_names import JOB_CARD, is_new_card, name_of
 from tui.screens.marks import take_away
 from tui.view.card_list_page import CardListPage
 from tui.view.lines import Line
@@ -81,9 +81,7 @@ class CardsScreen(BaseScreen):
     def _unsaved(self) -> list[str]:
         """The names of the cards that an earlier run left unsaved."""
         return [
-            name_of(self.session, one.draft)
-            for one in self.session.left_behind
-            if one.draft.kind == "job-card"
+            name_of(self.session, one.draft) for one in self.session.left_behind if one.draft.kind == JOB_CARD
         ]
 
     def _never_saved(self) -> str:

@@ -6,8 +6,8 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from library.errors import SaveError
-from tui.screens.cards.card_navigation import KIND
 from tui.screens.confirming import ask
+from tui.screens.draft_names import JOB_CARD
 from tui.screens.left_behind import left_of
 
 if TYPE_CHECKING:
@@ -68,7 +68,7 @@ def discard_card(screen: CardScreen) -> None:
 
 def _forget(screen: BaseScreen, card_id: str) -> None:
     """Forget what else is kept of a card: another one may be begun today under the number that is free again."""
-    session, autosave, name = screen.session, screen.heelclear.autosave, f"{KIND} {card_id}"
+    session, autosave, name = screen.session, screen.heelclear.autosave, f"{JOB_CARD} {card_id}"
     if (typed := autosave.newest(name)) is not None:
         autosave.drop(typed)
     while (kept := left_of(screen, name)) is not None:

@@ -1,0 +1,103 @@
+"""How an open card is kept: as a draft at every key, in its file when it is saved, and by both when it is left."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from library.cards.forms import as_fields
+from library.drafts.draft import Draft
+from library.errors import SaveError
+from tui import screens
+from tui.screens.base_screen import BaseScreen
+from tui.screens.draft_names import JOB_CARD
+from tui.services.card_service import CardConflicts
+
+if TYPE_CHECKING:
+    from library.editing.merging import Choice
+    from tui.services.card_service import CardInHand, CardService
+    from tui.session import Session
+    from tui.view.card_form import CardForm
+
+
+class KeptCard(BaseScreen):
+    """A screen on which a card is typed, as far as it is saved there.
+
+    Args:
+        session: what the program knows.
+        form: of the card.
+        cards: where cards are saved.
+        in_hand: the card, with what it was read from and what its draft was begun with.
+    """
+
+    def __init__(self, session: Session, form: CardForm, cards: CardService, in_hand: CardInHand) -> None:
+        super().__init__(session)
+        card, opened, started = in_hand.card, in_hand.opened, in_hand.started
+        self.form = form
+        self.cards = cards
+        self.opened = opened
+        self._about = in_hand.about
+        self._started = dict(started) if started is not None else as_fields(card)
+        self._saved_card = opened.card if opened is not None else None if started is not None else card
+        self._refused = False
+
+    @property
+    def is_changed(self) -> bool:
+        """Whether anything on it is not saved."""
+        return self.form.card != self._saved_card
+
+    def draft(self) -> Draft:
+        """What was typed."""
+        return Draft(
+            JOB_CARD, self._about, as_fields(self.form.card), self._started, units=self.form.card.units
+        )
+
+    def do_save(self) -> None:
+        """Save it as it is, whatever is still wrong with it."""
+        if self.save() and not self.said:
+            self.say(f"Saved as {self.form.card.id}. {self._said_of_problems()}".strip())
+
+    def _said_of_problems(self) -> str:
+        count = len(self.form.issues)
+        return f"{count} thing{'s do' if count > 1 else ' does'} not add up yet." if count else ""
+
+    def save(self, choices: Sequence[Choice] = ()) -> bool:
+        """Save the card; returns whether it is saved now. What stands in the way is said."""
+        if not self.is_changed and self.opened is not None:
+            return True
+        # A program that is killed while it saves has what was typed either on the card or in a draft.
+        self.heelclear.autosave.keep_now()
+        try:
+            stored = self.cards.save(self.opened, self.form.card, choices, self._started)
+        except SaveError as refused:
+            self.say(f"{refused.sentence} What you typed is kept as a draft.")
+            self._refused = True
+            return False
+        if isinstance(stored, CardConflicts):
+            self.app.push_screen(screens.ConflictScreen(self.session, stored.conflicts, self._answered))
+            return False
+        self.heelclear.autosave.drop(self.draft())
+        self.opened, self._saved_card = stored.opened, stored.opened.card
+        self._about, self._started = stored.opened.card.id, as_fields(stored.opened.card)
+        self.form.take(self.form.book, stored.opened.card)
+        if stored.merged:
+            self.say("Saved. What somebody else wrote on this card meanwhile is kept too.")
+        return True
+
+    def _answered(self, choices: Sequence[Choice]) -> None:
+        if self.save(choices):
+            self.say("Saved as you chose; everything else that somebody else wrote is kept too.")
+
+    def do_back(self) -> None:
+        """Go back; what was typed is saved, as a draft card where something is missing or wrong."""
+        leaving = self._refused or not self.is_changed
+        if not leaving and not self.save():
+            if self._refused:
+                self.say(f"{self.said} Go back again to leave it so.")
+            return
+        said = "" if leaving else f"Card {self.form.card.id} is saved. {self._said_of_problems()}".strip()
+        self.session.left_at[self.form.card.id] = self.form.focus
+        self.session.read_on[self.form.card.id] = self.form.read_on
+        self.app.pop_screen()
+        if said:
+            self.heelclear.say(said)
