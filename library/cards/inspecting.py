@@ -14,7 +14,7 @@ from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
 from library.calc.of_several import AT_THE_POINT
 from library.calc.wording import by_title
-from library.cards.chosen import END, INCLINED, METHOD, POINTS, SURFACE
+from library.cards.chosen import POINTS, SURFACE
 from library.cards.each_step import FLUTE, place_of
 from library.cards.edge_wanted import edge_wanted
 from library.cards.first_step import diameter_at_point
@@ -24,6 +24,7 @@ from library.cards.model import Inspection, Readings
 from library.cards.provenance import greatest, joined, of_all_steps
 from library.cards.read_order import is_broken, reads_facets
 from library.cards.reading_units import shown_in, unit_read_in
+from library.cards.relief_form import by_form, form_as_it_came, form_as_it_left
 from library.cards.shall_be import DROPS, relief_key, wanted_each, wanted_limits, wanted_number
 from library.cards.tolerances import Tolerance, tolerance
 from library.cards.untold_relief import barred
@@ -167,7 +168,7 @@ def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str, form: str
             said = said or " ".join(by_title(one.text) for one in wrong or known.issues)
             found.append(Relief(flute, drop, {}, said))
         else:
-            found.append(Relief(flute, drop, _forms(dict(known.result.outputs), form)))
+            found.append(Relief(flute, drop, by_form(known.result.outputs, form)))
     return tuple(found)
 
 
@@ -182,49 +183,6 @@ def _common(job: Job) -> dict[str, str]:
     return found
 
 
-def _form_as_it_came(job: Job) -> str:
-    """The form of the relief that a tool came with: as found on it, else the usual one; empty where nobody can tell.
-
-    What is wanted now says nothing of it. The usual form is what the book has, and of the same job again what was wanted,
-    where that is no other; what the book has is the form of the land, and an end is made as the machine makes it.
-    """
-    found = joined(job.card.received.get("relief_form", ()))
-    if found:
-        return found
-    wanted = job.card.wanted.get("relief_form")
-    if job.choice.surface == END:
-        is_decided = METHOD in job.choice.by_person or (wanted is not None and wanted.changed)
-        return "" if is_decided else job.choice.form
-    if wanted is not None:
-        return "" if job.card.again and wanted.changed else wanted.book.strip()
-    return _usual_form(job)
-
-
-def _form_as_it_left(job: Job) -> str:
-    """The form of the relief after grinding: as it was made, or as it is wanted where that is not the book's; else as found or wanted."""
-    by_person = METHOD in job.choice.by_person
-    if by_person or job.choice.method == INCLINED:
-        return job.choice.form
-    wanted = job.card.wanted.get("relief_form")
-    found = joined(job.card.received.get("relief_form", ()))
-    if found and not (wanted is not None and wanted.changed):
-        return found
-    return job.choice.form if job.choice.surface == END else _usual_form(job)
-
-
-def _usual_form(job: Job) -> str:
-    """The form of what the tool shall have; empty where nobody says it."""
-    usual = job.entry.values.get("relief_form")
-    return usual.usual.word if usual is not None and usual.usual is not None else ""
-
-
-def _forms(outputs: dict[str, float], form: str) -> dict[str, float]:
-    if "relief_angle" in outputs:
-        return {form or "relief": outputs["relief_angle"]}
-    names = {f"{one}_relief_angle": one for one in ("eccentric", "flat")}
-    return {names[key]: value for key, value in outputs.items() if key in names}
-
-
 @once
 def received_reliefs(job: Job) -> tuple[Relief, ...]:
     """The relief that was on the tool as it came; none of a land with a margin, nor of one in facets, unless it is known to have fallen evenly."""
@@ -235,7 +193,7 @@ def received_reliefs(job: Job) -> tuple[Relief, ...]:
     came = of_all_steps(job.card, came) or came
     diameter = _greatest(job, came) or _greatest(job, (job.known_text("diameter"),))
     drops = received.get("drop") or received.get("heel_drop", ())
-    return reliefs(job, drops, received.get("land_width", ()), diameter, _form_as_it_came(job))
+    return reliefs(job, drops, received.get("land_width", ()), diameter, form_as_it_came(job))
 
 
 @once
@@ -252,7 +210,7 @@ def reliefs_after(job: Job) -> tuple[Relief, ...]:
     choices = (after["diameter"].readings if "diameter" in after else (), (decided.value if decided else "",),
                (job.to_be.text if job.to_be else "",), received.get("diameter", ()), (job.known_text("diameter"),))  # fmt: skip
     diameter = next((text for one in choices if (text := _greatest(job, one))), "")
-    return reliefs(job, drops.readings, lands, diameter, _form_as_it_left(job))
+    return reliefs(job, drops.readings, lands, diameter, form_as_it_left(job))
 
 
 def _greatest(job: Job, readings: Readings) -> str:
