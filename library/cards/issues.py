@@ -4,57 +4,49 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from geometry.calculations import calculation_doing
 from geometry.ground_down import is_ground_down
 from geometry.quantities import QUANTITIES, quantity
-from geometry.role import LASTING
 from geometry.sentences import Kind
 from library.calc.thread_in_diameter import not_its_diameter
-from library.calc.wording import by_title, spoken
+from library.calc.wording import spoken
 from library.cards.came_otherwise import came_otherwise
 from library.cards.chamfer import follower
 from library.cards.chosen import CUPS, HEAD, METHOD, REST, shape_for
-from library.cards.each_step import each_step, wrong_with_shall_be, wrong_with_steps
+from library.cards.each_step import wrong_with_shall_be, wrong_with_steps
 from library.cards.far_from_set import far_from_set
 from library.cards.how_ground import ground_of
-from library.cards.inspecting import SLACK, Mark, verdicts
+from library.cards.inspecting import Mark, verdicts
 from library.cards.job import Job, flutes_of
 from library.cards.judged_as_one import judged_as_one
-from library.cards.measured_again import MEASURED_AGAIN, measured_after
-from library.cards.model import Inspection, Setting
+from library.cards.model import Inspection
 from library.cards.other_material import other_material
 from library.cards.provenance import is_number
 from library.cards.read_elsewhere import all_read_elsewhere, read_elsewhere
 from library.cards.reading_issues import card_issue, reading_issues, title_of, wrong_with
-from library.cards.reading_units import shown_in, unit_read_in
 from library.cards.relief_after import relief_after
-from library.cards.results import USUAL, is_result
-from library.cards.shall_be import DROPS, greatest_number, number_of, wanted_number
+from library.cards.results import USUAL, is_result, severity_after
+from library.cards.settings_issues import settings_issues
+from library.cards.shall_be import DROPS, number_of
 from library.cards.size_after import size_after
 from library.cards.sizes import sizes_of
-from library.cards.step import Step
 from library.cards.thread_names import of_its_screw, of_thread
 from library.cards.time_spent import minutes
 from library.cards.tolerances import tolerance
-from library.cards.typed_above import line_of, typed_above
+from library.cards.under_size import under_size_issues
 from library.cards.within_book import is_otherwise
 from library.cards.worn_elsewhere import worn_elsewhere
-from library.equipment.drawer_advice import keys_named
 from library.equipment.model import machines, wheels
 from library.guidance.wheels import against
-from library.issue import Issue, Severity
+from library.issue import Issue
 from library.units.read import UnitError
-from library.units.show import say, show
+from library.units.show import show
 from library.units.slashes import fraction_of_mm
-
-ENDED_BADLY = ("scrap", "other size", "another size", "not finished", "sent out")
-"""Results that say that the tool is not as it was wanted, so that its readings no longer keep the card open."""
 
 
 def issues_of(job: Job) -> tuple[Issue, ...]:
     """Every issue of a card, in the order in which its steps stand on it; ``way`` is one that ``editing.edited`` takes."""
     before = (*_of_tool(job), *_of_wheel(job), *_of_received(job), *_of_wanted(job))
-    set_up = (*_of_settings(job, before), *judged_as_one(job))
+    set_up = (*settings_issues(job, before), *judged_as_one(job))
     # Not among what was told before: it says nothing of what a calculation finds wrong with the same reading.
     elsewhere = tuple(read_elsewhere(job))
     end = (*_of_end(job), *all_read_elsewhere(job))
@@ -185,67 +177,8 @@ def _of_method(job: Job) -> Iterator[Issue]:
                       f"Mount such a wheel, or choose {other}.", "warning")  # fmt: skip
 
 
-def _of_settings(job: Job, before: tuple[Issue, ...]) -> Iterator[Issue]:
-    """What calculations and machine cannot do; what was told where it was measured is not told again."""
-    told = {one.way.split(".")[1] for one in before if one.way.startswith(("received.", "wanted.", "tool."))}
-    judged = {one.key: one.state for one in verdicts(job)}
-    for step in job.steps:
-        if not step.in_use:
-            continue
-        way = f"settings.{step.sheet.name}"
-        typed = job.card.settings.get(step.sheet.name, Setting()).typed
-        for one in step.answer.issues:
-            if (
-                not one.missing
-                and (one.key in typed or one.key not in told)
-                and not _told_above(job, step, one.key)
-            ):
-                yield card_issue(
-                    f"{way}.{one.key}" if one.key else way, f"{step.sheet.title}: {by_title(one.text)}"
-                )
-        for check in step.checks:
-            text = say(check.sentence, job.display)
-            if check.state == "stop" and not any(text in one.text for one in before):
-                again = _measured_again(job, step)
-                # What is off after grinding says itself what becomes of the tool, and with what result the card closes.
-                if not any(_gives_way(who, judged.get(key)) for key, who in again.items()):
-                    named = (key for key in keys_named(check) if key in typed or typed_above(job, step, key))
-                    line = line_of(job, step, next(named, ""))
-                    severity: Severity = _severity_after(job) if again else "error"
-                    yield card_issue(line, f"{step.sheet.title}: {text}", severity)
-
-
-def _told_above(job: Job, step: Step, key: str) -> bool:
-    """Whether what is wrong with an input is told where it was typed, in an earlier calculation."""
-    above = typed_above(job, step, key)
-    return above is not None and any(one.key == key for one in above.answer.issues)
-
-
-def _measured_again(job: Job, step: Step) -> dict[str, str]:
-    """The quantities that a calculation judges and that were measured after grinding, each with whence it has them."""
-    return {
-        key: step.provenance[name]
-        for key, name in MEASURED_AGAIN.items()
-        if step.provenance.get(name) in {"measured", "typed"} and measured_after(job.card, key)
-    }
-
-
-def _gives_way(provenance: str, judged: str | None) -> bool:
-    """Whether a stop on a measured size gives way to the verdict on it after grinding.
-
-    What was typed there is the size of before, which one that passes now ends.
-    """
-    return judged == "stop" or (judged == "pass" and provenance == "typed")
-
-
-def _severity_after(job: Job) -> Severity:
-    """How heavy a fault after grinding weighs: of a tool that ended as another one it keeps nothing open."""
-    bad_end = any(word in job.card.result.casefold() for word in ENDED_BADLY)
-    return "warning" if bad_end else "error"
-
-
 def _of_after(job: Job) -> Iterator[Issue]:
-    severity = _severity_after(job)
+    severity = severity_after(job)
     bad_end = severity == "warning"
     diameters = job.card.after.get("diameter", Inspection()).readings
     for key, found in job.card.after.items():
@@ -260,7 +193,7 @@ def _of_after(job: Job) -> Iterator[Issue]:
             yield card_issue(f"{way}.wanted", said, "warning")
     yield from size_after(job)
     yield from relief_after(job)
-    under_size = tuple(_under_size(job, severity))
+    under_size = tuple(under_size_issues(job, severity))
     for verdict in verdicts(job):
         way = f"after.{verdict.key}"
         for mark in verdict.marks:
@@ -316,43 +249,3 @@ def _bad_tolerance(way: str, key: str, text: str) -> Iterator[Issue]:
         tolerance(text, quantity(key).kind)
     except UnitError as error:
         yield card_issue(f"{way}.tolerance", f"Tolerance of the {title_of(key).lower()}: {error}")
-
-
-def _under_size(job: Job, severity: Severity) -> Iterator[Issue]:
-    found = job.card.after.get("diameter")
-    least = least_diameter(job)
-    if found is None or least is None:
-        return
-    unit = unit_read_in(found.readings, Kind.LENGTH, job.display)
-    # What is asked of a tool with steps as a whole is asked of the largest of them.
-    largest = greatest_number(job, "diameter", found.readings) if each_step(job) is not None else None
-    for flute, text in enumerate(found.readings, 1):
-        size = number_of(text, "diameter", job)
-        if size is not None and size < least * (1 - SLACK) and (largest is None or size == largest):
-            yield card_issue(
-                "after.diameter",
-                f"The tool is now under size: {text} is less than the {shown_in(least, Kind.LENGTH, unit)} it "
-                "must have. Measure it again; if it is so, grind it down to another size or scrap it, and say so in the result.",
-                severity,
-                flute if len(found.readings) > 1 else 0,
-            )
-
-
-def least_diameter(job: Job) -> float | None:
-    """The smallest diameter at which the tool is still of use, in mm: as given, or by the tolerance of its size."""
-    setting = job.card.settings.get(calculation_doing(LASTING).name)
-    texts = [setting.typed.get("least_diameter", "") if setting else "", job.known_text("least_diameter")]
-    if "least_diameter" in job.card.wanted:
-        texts.append(job.card.wanted["least_diameter"].value)
-    for text in texts:
-        found = number_of(text, "least_diameter", job)
-        if found is not None:
-            return found
-    inspection = job.card.after.get("diameter")
-    wanted = wanted_number(job, "diameter")
-    if inspection is None or wanted is None or not inspection.tolerance.strip():
-        return None
-    try:
-        return wanted - tolerance(inspection.tolerance, Kind.LENGTH).minus
-    except UnitError:
-        return None

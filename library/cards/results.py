@@ -7,7 +7,9 @@ from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from library.cards.job import Job
     from library.cards.rows import CardRow
+    from library.issue import Severity
 
 USUAL = {
     "good": "It is as it was wanted; its readings must pass.",
@@ -17,6 +19,9 @@ USUAL = {
     "scrapped": "It is no tool any more.",
 }
 """How a job may have ended, and what each says."""
+
+ENDED_BADLY = ("scrap", "other size", "another size", "not finished", "sent out")
+"""Results that say that the tool is not as it was wanted, so that its readings no longer keep the card open."""
 
 MOST_OF_THE_SHOP = 12
 """Results of the shop's own cards that are offered, those used most first."""
@@ -30,6 +35,16 @@ def is_result(text: str) -> bool:
         (False, True)
     """
     return any(sign.isalpha() for sign in text)
+
+
+def severity_after(job: Job) -> Severity:
+    """How heavy a fault after grinding weighs: of a tool that ended as another one it keeps nothing open.
+
+    Args:
+        job: the card worked out.
+    """
+    bad_end = any(word in job.card.result.casefold() for word in ENDED_BADLY)
+    return "warning" if bad_end else "error"
 
 
 def known_results(rows: Iterable[CardRow]) -> tuple[str, ...]:
