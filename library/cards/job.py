@@ -32,12 +32,12 @@ from library.cards.provenance import (
     KnownText,
     known_texts,
     texts_for,
-    wanted_entry,
 )
 from library.cards.rubbing_heel import no_feed_while_it_rubs
 from library.cards.setup_order import calculations_of
 from library.cards.step import Step
 from library.cards.throw_for_all import no_throw_for_one_alone
+from library.cards.wanted_entry import wanted_entry
 from library.equipment.abrasives import called
 from library.equipment.model import Machine, Wheel, machines, wheels
 from library.units.read import UnitError, read

@@ -8,7 +8,7 @@ from math import isclose
 from library.book.model import Book, Measure, Value
 from library.cards.chosen import CHOSEN_ONCE
 from library.cards.model import Card
-from library.cards.provenance import measure_of
+from library.cards.wanted_entry import measure_of
 from library.cards.within_book import diameter_of, within_book
 from library.editing.changes import SetValue
 
