@@ -281,10 +281,7 @@ CALCULATION = Calculation(
     role=Role(
         place=40,
         sets=("cut_back", "chamfer_angle", "chamfer_stock"),
-        counted=(
-            OFF_THE_END,
-            ("chamfer_stock", "square to the chamfer, off every land alike"),
-        ),
+        counted=(OFF_THE_END, ("chamfer_stock", "square to the chamfer, off every land alike")),
         hands_on="chamfer_angle",
         ground=("chamfer",),
         only=("thread_taper", "parallel"),

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from library.units.tapers import BEHIND
+
 SERIES = r"(?:un[cfs]|unef|un|bsw|bsf|nptf?|bsp[pt]?|acme)"
 WHOLE = r"(?:\d{1,2}-|1?\d )"
 """What stands before a fraction of an inch; behind a blank no more than a tool may have, else it is an angle, as in ``90 1/2``."""
@@ -76,6 +78,14 @@ BY = re.compile(
 
 PILOT = re.compile(rf"(?<!\S)(?P<pilot>pilot (?P<other>{MEASURE}{_OF_UNIT}))(?!\S)")
 """The size of a pilot."""
+
+OF_A_POINT = re.compile(
+    r"(?<!\S)(?P<angle>118|130|135|140)(?:[- ]?(?:deg|degrees?|\u00b0))?(?:[- ]point)?(?!\S)"
+)
+"""The angle of a drill's point with its unit and what it is of, which says no more than the number."""
+
+TAPER = re.compile(rf"(?<!\S)(?!{MEASURE} ?(?:/ ?|per +)(?:in|mm)){MEASURE} ?{BEHIND.pattern}(?!\S)")
+"""How much a tool tapers, ``1/4 in per foot``, which is no size of it; so many to the inch are threads."""
 
 _RELIEFS = r"helix|spiral|rake|hook|relief|clearance"
 _ITS_UNIT = r"[ -]?(?:deg|degrees?|\u00b0)"

@@ -21,14 +21,15 @@ from library.search.size_patterns import (
     LENGTH,
     MEASURE,
     NO_SIZES,
+    OF_A_POINT,
     OF_ELSE,
     PILOT,
     SCREWS,
     STEPS,
+    TAPER,
     THREADS,
 )
 from library.search.spelling import TAP_DRILL, spelled, with_points
-from library.units.tapers import BEHIND
 
 _SIZE = re.compile(
     rf"(?<!\S)(?:(?P<thread>(?:{'|'.join(THREADS)}){ENDING})|(?P<length>{LENGTH}){CLASS})(?!\S)"
@@ -39,14 +40,6 @@ _FLUTES = re.compile(r"(?<!\S)(?P<count>\d{1,2})[ -]?(?:flute[sd]?|fl)(?!\S)")
 
 _BEGUN = re.compile(r" ?x$")
 """A pitch of which nothing but the sign before it is typed yet."""
-
-_OF_A_POINT = re.compile(
-    r"(?<!\S)(?P<angle>118|130|135|140)(?:[- ]?(?:deg|degrees?|\u00b0))?(?:[- ]point)?(?!\S)"
-)
-"""The angle of a drill's point with its unit and what it is of, which says no more than the number."""
-
-_TAPER = re.compile(rf"(?<!\S)(?!{MEASURE} ?(?:/ ?|per +)(?:in|mm)){MEASURE} ?{BEHIND.pattern}(?!\S)")
-"""How much a tool tapers, ``1/4 in per foot``, which is no size of it; so many to the inch are threads."""
 
 _OF_INCHES = re.compile(r"0?\.\d{3,}")
 """Part of an inch as it is written to a thousandth or finer, which in millimetres nobody needs of a tool's size."""
@@ -199,7 +192,7 @@ def taken_apart(text: str) -> Sought:
     rest = spelled(text)
     if not may_widen(rest):
         return Sought(words_of(rest), None, (), plain(text))
-    rest, beside = _without_tapers(_OF_A_POINT.sub(r"\g<angle>", rest))
+    rest, beside = _without_tapers(OF_A_POINT.sub(r"\g<angle>", rest))
     steps = FROM_TO.search(rest) if not STEPS.isdisjoint(rest.split()) else None
     if steps is not None:
         rest = FROM_TO.sub(" ", rest)
@@ -264,7 +257,7 @@ def taken_apart(text: str) -> Sought:
 
 def _without_tapers(text: str) -> tuple[str, list[str]]:
     """A search without how much the tool tapers, and that by itself."""
-    return _TAPER.sub(" ", text), [one[0] for one in _TAPER.finditer(text)]
+    return TAPER.sub(" ", text), [one[0] for one in TAPER.finditer(text)]
 
 
 def _tolerance(found: re.Match[str]) -> str:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
@@ -14,6 +13,7 @@ from library.search.ranking import ranked
 from library.search.sizes import Size, flutes_in, with_its_unit
 from library.search.step_sizes import IS_STEPPED, diameters_in, with_unit_behind
 from tui.view.lines import EMPTY, Line, Piece, Role, filled, fit, fit_ends, line, padded, rule, wrap
+from tui.view.named_threads import ThreadsCalled, is_no_thread, shared_by
 from tui.view.text_line import TextLine
 from tui.view.viewport import Viewport
 
@@ -23,9 +23,6 @@ if TYPE_CHECKING:
 FIND = "Find: "
 SIGNS = frozenset("<>=")
 """Signs of which one stands in a condition such as ``rake>8``."""
-
-BETWEEN_TWO = re.compile(r"M[0-9]+\.[0-9]+")
-"""The name of a metric thread, as far as its diameter, that is no whole number."""
 
 MARK_WIDTH = 4
 
@@ -51,7 +48,7 @@ class BookPage:
         self.hits: Sequence[int] = range(len(rows) if rows is not None else 0)
         self.view = Viewport(len(self.hits))
         self.by_condition: Callable[[Rows, str], Ranked] | None = None
-        self.threads_called: Callable[[str], tuple[str, ...]] | None = None
+        self.threads_called: ThreadsCalled | None = None
         self.found = Ranked(self.hits)
         self.finds = 0
         self.marked: list[str] = []
@@ -106,27 +103,8 @@ class BookPage:
         if steps := self._steps():
             return Along(Size(steps), flutes, instead)
         size, angle = size_for(self._rows, number, self.found), angle_for(self._rows, number, self.found)
-        threads, unknown = self._threads_of(size), self._is_no_thread(size)
+        threads, unknown = shared_by(size, self.threads_called), is_no_thread(size, self.threads_called)
         return Along(size, flutes, instead, *angle, may_be=threads, is_unknown=unknown)
-
-    def _is_no_thread(self, size: Size | None) -> bool:
-        """Whether a size is that of a metric thread between two whole ones, as M12.5 is, of which the tables have none.
-
-        Of others they are not read: most go on to a pitch that is not yet typed.
-        """
-        if self.threads_called is None or size is None or not BETWEEN_TWO.fullmatch(size.text):
-            return False
-        return size.is_thread and not self.threads_called(size.text)
-
-    def _threads_of(self, size: Size | None) -> tuple[str, ...]:
-        """The threads of which a size is the name, where several share it, as 1/4-20 does; else none.
-
-        Only names that begin with a number are shared, so that the tables are read for no other.
-        """
-        if self.threads_called is None or size is None or not (size.is_thread and size.text[0].isdigit()):
-            return ()
-        shared = self.threads_called(size.text)
-        return shared if len(shared) > 1 else ()
 
     def _steps(self) -> str:
         """The diameters of all steps, where the find line has them and the chosen tool has steps; else empty."""
