@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping, Sequence, Set
 from dataclasses import dataclass
 
 from library.book.search_text import BETWEEN, SearchWords
@@ -24,6 +24,33 @@ Common practice, no source."""
 
 OVER = re.compile(r" over (?![0-9./]+ to )")
 """By this word in its name a tool for large work alone is known, but for one that is for a range of sizes."""
+
+
+@dataclass(frozen=True)
+class _Named:
+    """What the words of a search name.
+
+    Attributes:
+        phrase: of the words, without a family that stands first.
+        one: the same of one tool, as titles in the singular have it.
+        title: all that was typed as the whole title of a tool.
+        begins: with what the title of a likely one begins.
+        families: how far each pair of family and work material is from the family that is named; 0 the nearest.
+        others: of each pair whether it is for another work material than the one that is meant.
+        of_family: the pairs that are meant where a family alone is named.
+        common: how many kinds of tools are asked for more often than that of each pair.
+        weight: of how far the families are.
+    """
+
+    phrase: str
+    one: str
+    title: str
+    begins: tuple[str, str]
+    families: Sequence[int]
+    others: Sequence[bool]
+    of_family: Set[int]
+    common: Sequence[int]
+    weight: int
 
 
 @dataclass(frozen=True)
@@ -54,18 +81,20 @@ class Order:
             away: how far away each row of the book is by its words, sizes and flutes.
             is_telling: whether some words tell of a trouble.
         """
-        words, sought = self.words, self.sought
+        named_so = self._named(is_telling=is_telling)
+        return sorted(found, key=lambda row: self._behind(row, away[row], named_so))
+
+    def _named(self, *, is_telling: bool) -> _Named:
+        """What the words of the search are of a title, of families and of work materials."""
+        words, sought, searched = self.words, self.sought, self.searched
         whole = sought.phrase
-        tool, material = named(words, self.searched.families), named(words, self.searched.materials)
+        tool, material = named(words, searched.families), named(words, searched.materials)
         # Of taps it says nothing that the name of one begins with tap, or that plain stands right behind that.
         has_tool_first = len(words) > 1 and words[0] == tool
         # A size and a number of flutes belong to no name.
         is_parted = words and (sought.size is not None or sought.flutes is not None or bool(sought.numbers))
-        is_part = is_telling or has_tool_first or is_parted
-        phrase = " ".join(words[has_tool_first:]) if is_part else whole
-        one = singular(phrase)
-        title, begun = f" {BETWEEN} {whole} {BETWEEN}", f" {one}"
-        searched = self.searched
+        phrase = " ".join(words[has_tool_first:]) if is_telling or has_tool_first or is_parted else whole
+        title = f" {BETWEEN} {whole} {BETWEEN}"
         first = f" {BETWEEN} {words[0]}" if len(words) > 1 and not has_tool_first else title
         of_tool = f" {BETWEEN} {tool}" if " " in tool else first
         if words and words[0] in self.tool.tool[1:] + self.tool.tool[:-1]:
@@ -76,35 +105,42 @@ class Order:
             f" {COMMONEST} " not in one.head and (not material or called(material, one) > 0)
             for one in searched.materials
         ]
-        # Steel without a word for which steel is plain steel, though the names of others have the word too.
-        is_steel = STEEL in words
-        # Two words that name a family say more than each of them in the title of another tool, as tool in tool steel.
-        weight = 48 if " " in tool else 16 if len(words) > 1 else 8
         # Where a family alone is named, that of the commonest work material is meant, whatever other titles begin with.
         nearest = min(families, default=2)
         is_all = " ".join(words) == tool and (" " in tool if nearest == 0 else nearest == 1)
         of_family = {number for number, one in enumerate(families) if one == nearest} if is_all else set()
-        common = self._commonness()
-        steps: dict[int, tuple[float, int]] = {}
-        for number in found:
-            head = searched.heads[number]
-            group = searched.groups[number]
-            if head.startswith(title) and group not in of_family:
-                steps[number] = -1, 0
-                continue
-            # In the title alone: an id has its words in another order.
-            is_of_family = group in of_family and not others[group]
-            in_head = is_of_family or begun in head[: head.find(BETWEEN, 2)]
-            in_text = in_head or one in searched.names[number] or phrase in searched.notes[number]
-            begins = is_of_family or head.startswith((first, of_tool))
-            step = away[number] * 48 + (not in_head) * 24 + families[group] * weight
-            step += self._from_tool(number) * 48
-            step += (is_steel and others[group]) * OF_ANOTHER_STEEL
-            step += (number not in self.meant) * 4 + (not in_text) * 2
-            # A tool for large work alone, as its name says, comes after the one for any.
-            step += not begins
-            steps[number] = (step * 2 + others[group]) * 2 + bool(OVER.search(head)), common[group]
-        return sorted(found, key=steps.__getitem__)
+        # Two words that name a family say more than each of them in the title of another tool, as tool in tool steel.
+        weight = 48 if " " in tool else 16 if len(words) > 1 else 8
+        return _Named(
+            phrase,
+            singular(phrase),
+            title,
+            (first, of_tool),
+            families,
+            others,
+            of_family,
+            self._commonness(),
+            weight,
+        )
+
+    def _behind(self, row: int, away: float, named_so: _Named) -> tuple[float, int]:
+        """How far behind the likeliest one a row comes, and how seldom its kind of tool is asked for."""
+        searched, head, group = self.searched, self.searched.heads[row], self.searched.groups[row]
+        is_other = named_so.others[group]
+        if head.startswith(named_so.title) and group not in named_so.of_family:
+            return -1, 0
+        # In the title alone: an id has its words in another order.
+        is_of_family = group in named_so.of_family and not is_other
+        in_head = is_of_family or f" {named_so.one}" in head[: head.find(BETWEEN, 2)]
+        in_text = in_head or named_so.one in searched.names[row] or named_so.phrase in searched.notes[row]
+        step = away * 48 + (not in_head) * 24 + named_so.families[group] * named_so.weight
+        step += self._from_tool(row) * 48
+        # Steel without a word for which steel is plain steel, though the names of others have the word too.
+        step += (STEEL in self.words and is_other) * OF_ANOTHER_STEEL
+        step += (row not in self.meant) * 4 + (not in_text) * 2
+        step += not (is_of_family or head.startswith(named_so.begins))
+        # A tool for large work alone, as its name says, comes after the one for any.
+        return (step * 2 + is_other) * 2 + bool(OVER.search(head)), named_so.common[group]
 
     def _commonness(self) -> list[int]:
         """For each pair of family and work material how many kinds of tools are asked for more often, where none is named."""
