@@ -51,16 +51,8 @@ def _compute(given: Inputs) -> Result:
     diameter = given.number("wheel_diameter" if is_straight else "diameter")
     edge, view = _edge(given, is_straight=is_straight), VIEW_SET[is_straight]
     _require_served(edge, is_straight=is_straight)
-    if given.has("relief_angle"):
-        set_relief = edge.seen(given.number("relief_angle"), view)
-        assert set_relief is not None, "an edge that a tooth rest serves is seen square to the axis"
-        exact = setting_height(set_relief, diameter)
-    else:
-        if not given.has(key):
-            raise NotGiven(f"Give relief_angle or {key}.", key)
-        exact = given.number(key)
-        set_relief = relief_of_height(exact, diameter, key)
-    relief = edge.given(set_relief, view)
+    exact, set_relief = _height_and_relief(given, edge, view, diameter, key)
+    relief, is_swivelled = edge.given(set_relief, view), given.has(AXIS_TO_WHEEL)
     rule = rule_height(set_relief, diameter)
     return Result(
         outputs={
@@ -70,11 +62,7 @@ def _compute(given: Inputs) -> Result:
             "relief_angle": relief,
             **edge.reliefs(relief),
             **_swivel(edge, set_relief, is_straight=is_straight),
-            **(
-                {edge.surface.edge_key: edge.kappa / edge.surface.edge_share}
-                if given.has(AXIS_TO_WHEEL)
-                else {}
-            ),
+            **({edge.surface.edge_key: edge.kappa / edge.surface.edge_share} if is_swivelled else {}),
         },
         checks=(
             _how(
@@ -86,9 +74,22 @@ def _compute(given: Inputs) -> Result:
             ),
             *_dish(shape),
             *_rule(set_relief, exact, rule),
-            *_turned(edge, view, set_relief, is_given=given.has(AXIS_TO_WHEEL)),
+            *_turned(edge, view, set_relief, is_given=is_swivelled),
         ),
     )
+
+
+def _height_and_relief(
+    given: Inputs, edge: Edge, view: View, diameter: float, key: str
+) -> tuple[float, float]:
+    """The height (mm) under its key and the relief (rad) that it makes, whichever of the two was given."""
+    if given.has("relief_angle"):
+        set_relief = edge.seen(given.number("relief_angle"), view)
+        assert set_relief is not None, "an edge that a tooth rest serves is seen square to the axis"
+        return setting_height(set_relief, diameter), set_relief
+    if not given.has(key):
+        raise NotGiven(f"Give relief_angle or {key}.", key)
+    return given.number(key), relief_of_height(given.number(key), diameter, key)
 
 
 def _edge(given: Inputs, *, is_straight: bool) -> Edge:

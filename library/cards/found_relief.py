@@ -165,11 +165,11 @@ def told(relief: FoundRelief, value: Value | None = None) -> Check:
     parts["wanted"] = angle(relief.wanted)
     if allowed := within(value, relief.relief):
         return note(says + "; {wanted} was wanted: {range}.", **parts, range=allowed)
-    end = past(value, relief.relief)
-    says += (
-        ", {past}" if end else ""
-    ) + "; {wanted} was wanted. Change its throws there, or grind and inspect by it."
-    return watch(says, **parts, **({"past": end} if end else {}))
+    if end := past(value, relief.relief):
+        says, parts["past"] = says + ", {past}", end
+    return watch(
+        says + "; {wanted} was wanted. Change its throws there, or grind and inspect by it.", **parts
+    )
 
 
 def _spoken(name: str) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
@@ -79,29 +79,32 @@ def plan(cards: Sequence[Card], book: Book, display: Display) -> Plan:
     as_given = list(range(len(jobs)))
     if _cost(lines, as_given) <= _cost(lines, order):
         order = as_given
-    stays = (
-        tuple(_set_once(line, lines) for line in lines[order[0]] if all(_has(one, line) for one in lines))
-        if order
-        else ()
-    )
+    first = lines[order[0]] if order else ()
+    stays = tuple(_set_once(line, lines) for line in first if all(_has(one, line) for one in lines))
+    turns = tuple(_turns(jobs, lines, order, stays))
+    warned = tuple(by_danger({one.id for job in jobs for one in job.cautions}, book))
+    return Plan(stays, turns, _count(lines, order), _count(lines, as_given), warned)
+
+
+def _turns(
+    jobs: Sequence[Job],
+    lines: Sequence[tuple[SettingLine, ...]],
+    order: Sequence[int],
+    stays: tuple[SettingLine, ...],
+) -> Iterator[Turn]:
+    """The cards in their order, each with what is set anew for it, and what of the rest it has exactly otherwise."""
     told = {line.title: line.value for line in stays}
-    turns = []
     for place, number in enumerate(order):
         before = lines[order[place - 1]] if place else stays
         changes = tuple(line for line in lines[number] if not _has(before, line) and not _has(stays, line))
         told |= {line.title: line.value for line in changes}
-        turns.append(
-            Turn(
-                jobs[number].card,
-                changes,
-                tuple(line for line in lines[number] if line.value != told.get(line.title)),
-                flutes_of(jobs[number].card.tool.flutes),
-                sharpenings_left(jobs[number]),
-            )
+        yield Turn(
+            jobs[number].card,
+            changes,
+            tuple(line for line in lines[number] if line.value != told.get(line.title)),
+            flutes_of(jobs[number].card.tool.flutes),
+            sharpenings_left(jobs[number]),
         )
-    named = {one.id for job in jobs for one in job.cautions}
-    warned = tuple(by_danger(named, book))
-    return Plan(stays, tuple(turns), _count(lines, order), _count(lines, as_given), warned)
 
 
 def _all_lines(job: Job, display: Display) -> tuple[SettingLine, ...]:

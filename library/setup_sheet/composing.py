@@ -119,23 +119,13 @@ def _composed(job: Job, display: Display, shorter: int) -> Page:
     )
     tables = tuple(readings.tables(job, display))
     drawn = () if beside else drawing
-    # Where the indicator points stands over the readings already, and two tables of them with one of steps fill the paper.
-    steps = tuple(one for one in ON_PAPER if one != "read" or not on_the_way)
-    if tables:
-        steps = ON_FULL_PAPER if len(on_the_way) < 2 else ()
-    if shorter > 1:
-        steps = tuple(one for one in steps if one in ON_FULL_PAPER and shorter == 2)
+    steps = _steps_told(shorter, len(on_the_way), has_tables=bool(tables))
     if shorter or not steps:
         # What is only worth knowing stands on the card; the paper is full.
         good = tuple(one for one in good if one[0] != "note")
-    if shorter >= SHORTER:
-        good = ()
-    good = (*good, *(_never(job) if shorter < NO_NEVER else ()))
+    good = (*(good if shorter < SHORTER else ()), *(_never(job) if shorter < NO_NEVER else ()))
     looked_up = (
-        (
-            "How it is ground",
-            tuple(_how_ground(job, display, steps)),
-        ),
+        ("How it is ground", tuple(_how_ground(job, display, steps))),
         ("What it means", (*(() if tables else drawn), *((Checks(good),) if good else ()))),
         ("", (*drawn, *tables) if tables else ()),
         ("As received", () if shorter == SHORTEST else tuple(_received(job, display))),
@@ -154,6 +144,19 @@ def _composed(job: Job, display: Display, shorter: int) -> Page:
         before=head.stops(job, stop),
         aside=head.which(job),
     )
+
+
+def _steps_told(shorter: int, read: int, *, has_tables: bool) -> tuple[str, ...]:
+    """The steps of the way it is ground that have room on the paper, beside so many tables of readings.
+
+    Where the indicator points stands over the readings already, and two tables of them with one of steps fill the paper.
+    """
+    steps = tuple(one for one in ON_PAPER if one != "read" or not read)
+    if has_tables:
+        steps = ON_FULL_PAPER if read < 2 else ()
+    if shorter > 1:
+        steps = tuple(one for one in steps if one in ON_FULL_PAPER and shorter == 2)
+    return steps
 
 
 def _never(job: Job) -> tuple[tuple[str, str], ...]:
