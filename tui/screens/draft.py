@@ -6,8 +6,9 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from library.drafts.draft import Difference, compare
-from tui.screens.draft_names import JOB_CARD, label_of, name_of
+from tui.screens.draft_names import label_of, name_of
 from tui.screens.draft_screens import form_of, without_unit
+from tui.screens.left_behind import JOB_CARD
 from tui.screens.own_table_forms import DRAFTS, form_of_draft
 from tui.screens.reading import Reading
 from tui.view.lines import EMPTY, Line, Piece, line, wrap

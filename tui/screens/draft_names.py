@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from geometry.quantities import QUANTITIES
+from tui.screens.left_behind import JOB_CARD
 from tui.screens.texts_form import TEXTS
 from tui.view.table_blanks import NOUNS, blanks_for
 
@@ -13,10 +14,6 @@ if TYPE_CHECKING:
 
     from library.drafts.draft import Draft
     from tui.session import Session
-
-
-JOB_CARD = "job-card"
-"""The kind of the drafts of job cards."""
 
 
 def name_of(session: Session, draft: Draft) -> str:

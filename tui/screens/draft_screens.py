@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING
 from geometry.quantities import QUANTITIES
 from tui import screens
 from tui.screens.confirming import ask
-from tui.screens.draft_names import JOB_CARD, name_of
+from tui.screens.draft_names import name_of
+from tui.screens.left_behind import JOB_CARD
 from tui.screens.own_table_forms import DRAFTS, form_of_draft
 from tui.screens.table_forms import FORMS_OF_AN_ENTRY, FORMS_OF_THE_BOOK
 from tui.screens.texts_form import TEXTS, TextsForm

@@ -9,6 +9,10 @@ if TYPE_CHECKING:
     from tui.screens.base_screen import BaseScreen
 
 
+JOB_CARD = "job-card"
+"""The kind of the drafts of job cards. It stands here, where nothing heavy is loaded for it."""
+
+
 def left_of(screen: BaseScreen, name: str) -> Kept | None:
     """The newest draft of a name that an earlier run left of this book; nothing where there is none.
 

@@ -12,8 +12,7 @@ from library.errors import Refused
 from library.search.along import Along
 from tui import screens
 from tui.screens.base_screen import BaseScreen
-from tui.screens.draft_names import JOB_CARD
-from tui.screens.left_behind import left_of, take_over
+from tui.screens.left_behind import JOB_CARD, left_of, take_over
 
 if TYPE_CHECKING:
     from library.book.model import Book, Entry

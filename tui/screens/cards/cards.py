@@ -12,7 +12,8 @@ from tui import screens
 from tui.screens.base_screen import BaseScreen
 from tui.screens.cards.card_navigation import begin_again, begin_card, open_card
 from tui.screens.cards.discarding import discard_saved
-from tui.screens.draft_names import JOB_CARD, is_new_card, name_of
+from tui.screens.draft_names import is_new_card, name_of
+from tui.screens.left_behind import JOB_CARD
 from tui.screens.marks import take_away
 from tui.view.card_list_page import CardListPage
 from tui.view.lines import Line

@@ -7,8 +7,7 @@ from typing import TYPE_CHECKING
 
 from library.errors import SaveError
 from tui.screens.confirming import ask
-from tui.screens.draft_names import JOB_CARD
-from tui.screens.left_behind import left_of
+from tui.screens.left_behind import JOB_CARD, left_of
 
 if TYPE_CHECKING:
     from library.cards.store import Opened

@@ -10,7 +10,7 @@ from library.drafts.draft import Draft
 from library.errors import SaveError
 from tui import screens
 from tui.screens.base_screen import BaseScreen
-from tui.screens.draft_names import JOB_CARD
+from tui.screens.left_behind import JOB_CARD
 from tui.services.card_service import CardConflicts
 
 if TYPE_CHECKING:
