@@ -112,15 +112,15 @@ class Order:
         # Two words that name a family say more than each of them in the title of another tool, as tool in tool steel.
         weight = 48 if " " in tool else 16 if len(words) > 1 else 8
         return _Named(
-            phrase,
-            singular(phrase),
-            title,
-            (first, of_tool),
-            families,
-            others,
-            of_family,
-            self._commonness(),
-            weight,
+            phrase=phrase,
+            one=singular(phrase),
+            title=title,
+            begins=(first, of_tool),
+            families=families,
+            others=others,
+            of_family=of_family,
+            common=self._commonness(),
+            weight=weight,
         )
 
     def _behind(self, row: int, away: float, named_so: _Named) -> tuple[float, int]:
