@@ -246,6 +246,8 @@ ACTIONS: tuple[Action, ...] = (
     Action("last", "end", "Goes to the end.", (*_LISTS, *_READING, "entry")),
     Action("right", "next column", "Shows the next entry, where not all find room.", ("compare",)),
     Action("left", "column before", "Shows the entry before, where not all find room.", ("compare",)),
+    Action("right", "other column", "Goes to the other column, where the menu stands in two and nothing is sought.", ("menu",)),
+    Action("left", "other column", "Goes to the other column, where the menu stands in two and nothing is sought.", ("menu",)),
     Action("right", "next choice", "Brings the next choice or what the book has; in a text it goes one sign on.", _TYPED_INTO),
     Action("left", "choice before", "Brings the choice before; in a text it goes one sign back.", _TYPED_INTO),
 )  # fmt: skip

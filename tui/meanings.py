@@ -78,7 +78,7 @@ _MEANINGS = (
     Meaning("empty", ("ctrl+u",), "Empty", "Empties the line in hand."),
     Meaning("repaint", ("ctrl+l",), "Paint again", "Paints the whole screen again, if something else wrote on it."),
     Meaning("suspend", ("ctrl+z",), "Shell", "Goes to the shell for a while; fg comes back."),
-    Meaning("quit", ("ctrl+q", "ctrl+c"), "Leave", "Leaves the program from anywhere: cards and forms are kept, what was typed into calculations is forgotten. F9 goes step by step."),
+    Meaning("quit", ("ctrl+q", "ctrl+c"), "Leave", "Leaves the program from anywhere: cards and forms are kept as drafts, what was typed into calculations is forgotten. F9 goes step by step."),
 )  # fmt: skip
 
 MEANINGS = {one.id: one for one in _MEANINGS}
