@@ -13,7 +13,7 @@ from library.cards.editing import edited
 from library.cards.inspecting import received_reliefs, reliefs_after
 from library.cards.job import work_out
 from library.cards.model import Card
-from library.cards.starting import from_entry
+from tests.begun_cards import begun_bare
 
 SIX = {
     "tool.size": "1 in", "tool.flutes": "6", "wanted.included_angle": "82 deg",
@@ -28,10 +28,7 @@ def shipped() -> Book:
 
 
 def countersink(book: Book, **more: str) -> Card:
-    card = from_entry(book, book.entries["countersink-multi-flute-90-plain-steel"])
-    for way, text in {**SIX, **more}.items():
-        card = edited(card, way, text)
-    return card
+    return begun_bare(book, "countersink-multi-flute-90-plain-steel", **{**SIX, **more})
 
 
 def forms(card: Card, book: Book) -> set[str]:

@@ -11,8 +11,8 @@ from library.book.opening import open_book
 from library.cards.editing import edited
 from library.cards.job import work_out
 from library.cards.model import Card
-from library.cards.starting import from_entry
 from library.setup_sheet.sheets import FORMATS, setup_sheet
+from tests.begun_cards import begun_bare
 from tests.library.setup_sheet.test_on_paper import words_of
 
 TAPER = {
@@ -34,10 +34,7 @@ def book() -> Book:
 
 
 def card_of(book: Book, entry: str, typed: dict[str, str]) -> Card:
-    card = replace(from_entry(book, book.entries[entry]), id="2026-11-25-01")
-    for way, text in typed.items():
-        card = edited(card, way, text)
-    return card
+    return replace(begun_bare(book, entry, **typed), id="2026-11-25-01")
 
 
 def plain(text: str, form: str) -> str:

@@ -9,14 +9,30 @@ from typing import Any
 
 import pytest
 
+from library.book.model import Book
 from library.book.opening import open_book
-from library.demo import lay_out
+from library.cards.model import Card
+from library.demo import BOOK, lay_out
 from tui.app import Heelclear
 from tui.session import Session
+from tui.view.card_form import CardForm
 
 SMALL = (80, 24)
 
 AtTheYard = Callable[..., AbstractAsyncContextManager[Any]]
+
+
+@pytest.fixture(scope="session")
+def yard_book() -> Book:
+    """The book of the invented ferry yard, as it is shipped."""
+    return open_book(BOOK)
+
+
+def form_at(book: Book, card: Card, way: str) -> CardForm:
+    """The form of a card, a line of it in hand."""
+    form = CardForm(book, card)
+    form.go_to(way)
+    return form
 
 
 @pytest.fixture

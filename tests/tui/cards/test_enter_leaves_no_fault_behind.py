@@ -7,29 +7,17 @@ from typing import Any
 import pytest
 
 from library.book.model import Book
-from library.book.opening import open_book
-from library.cards.editing import edited
 from library.cards.inspecting import received_reliefs
-from library.cards.starting import from_entry
-from library.demo import BOOK
+from tests.begun_cards import begun_bare
+from tests.tui.cards.conftest import form_at
 from tui.view.card_form import CardForm
 
 MOST_KEYS = 40
 """More than a step has lines: who is led on so often without leaving it is trapped."""
 
 
-@pytest.fixture(scope="module")
-def yard_book() -> Book:
-    return open_book(BOOK)
-
-
 def form_of(book: Book, entry: str, at: str, **texts: str) -> CardForm:
-    card = from_entry(book, book.entries[entry])
-    for way, text in texts.items():
-        card = edited(card, way, text)
-    form = CardForm(book, card)
-    form.go_to(at)
-    return form
+    return form_at(book, begun_bare(book, entry, **texts), at)
 
 
 def fill(form: CardForm, *texts: str) -> None:

@@ -8,7 +8,6 @@ from typing import Any
 import pytest
 
 from library.book.model import Book
-from library.book.opening import open_book
 from library.cards.editing import edited
 from library.cards.history import visit_of
 from library.cards.issues import issues_of
@@ -26,12 +25,6 @@ from tui.view.lines import text_of, width_of
 
 EMPTY = Book({})
 A_TAP = ("bronze spi", "<ctrl+f>", "T-77", "<enter>", "M12", "<enter>", "<right>", "<enter>")
-
-
-@pytest.fixture(scope="module")
-def yard_book() -> Book:
-    """The book of the invented ferry yard."""
-    return open_book(BOOK)
 
 
 def open_again(name: str, book: Book) -> CardForm:

@@ -2,21 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from library.book.model import Book
-from library.book.opening import open_book
 from library.cards.editing import edited
 from library.cards.inspecting import received_reliefs
 from library.cards.job import work_out
-from library.cards.model import Card
-from library.cards.starting import from_entry
-from library.demo import BOOK
-from library.equipment.model import machines, wheels
+from tests.begun_cards import begun
+from tests.tui.cards.conftest import form_at
 from tui.view.card_form import CardForm
 from tui.view.card_page import CardPage
 from tui.view.lines import text_of
@@ -26,25 +22,6 @@ LANDS = {
     "received.land_width": "3.2, 3.2, 3.1, 3.0 mm",
     "received.drop": "0.20, 0.21, 0.20, 0.20 mm",
 }
-
-
-@pytest.fixture(scope="module")
-def yard_book() -> Book:
-    return open_book(BOOK)
-
-
-def begun(book: Book, entry: str, **texts: str) -> Card:
-    card = from_entry(book, book.entries[entry])
-    card = replace(card, machine=next(iter(machines(book))), wheel=next(iter(wheels(book))))
-    for way, text in texts.items():
-        card = edited(card, way, text)
-    return card
-
-
-def form_at(book: Book, card: Card, way: str) -> CardForm:
-    form = CardForm(book, card)
-    form.go_to(way)
-    return form
 
 
 def keys(action: str) -> str:

@@ -8,7 +8,6 @@ from pathlib import Path
 import pytest
 
 from library.book.model import Book
-from library.book.opening import open_book
 from library.cards.editing import edited
 from library.cards.model import Card, Wanted
 from library.cards.store import load
@@ -22,11 +21,6 @@ from tui.view.lines import text_of
 from tui.view.text_line import TextLine
 
 LONG = "Indicator drop of the heel for a relief"
-
-
-@pytest.fixture(scope="module")
-def yard_book() -> Book:
-    return open_book(BOOK)
 
 
 def card_of(name: str, **texts: str) -> Card:

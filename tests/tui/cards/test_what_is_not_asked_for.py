@@ -2,25 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from library.book.model import Book
-from library.book.opening import open_book
-from library.cards.starting import from_entry
-from library.demo import BOOK
-from library.equipment.model import machines, wheels
+from tests.begun_cards import begun
 from tui.view.card_form import CardForm
 
 
 @pytest.fixture
-def form() -> CardForm:
+def form(yard_book: Book) -> CardForm:
     """A hand reamer, whose job grinds the land."""
-    book: Book = open_book(BOOK)
-    card = from_entry(book, book.entries["reamer-hand-plain-steel"])
-    card = replace(card, machine=next(iter(machines(book))), wheel=next(iter(wheels(book))))
-    return CardForm(book, card)
+    return CardForm(yard_book, begun(yard_book, "reamer-hand-plain-steel"))
 
 
 def wanted_here(form: CardForm) -> set[str]:

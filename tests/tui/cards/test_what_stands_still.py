@@ -8,11 +8,10 @@ from typing import Any
 import pytest
 
 from library.book.model import Book
-from library.book.opening import open_book
 from library.cards.editing import edited
 from library.cards.starting import from_entry
-from library.demo import BOOK
-from library.equipment.model import machines, wheels
+from tests.begun_cards import begun
+from tests.tui.cards.conftest import form_at
 from tui.view.card_form import CardForm
 from tui.view.card_page import CardPage
 from tui.view.lines import text_of
@@ -21,21 +20,6 @@ CAME = {
     "tool.thread": "M12", "received.diameter": "11.98 mm", "received.land_width": "3.2 mm",
     "received.land_measured_as": "chord", "received.drop": "0.2 mm",
 }  # fmt: skip
-
-
-@pytest.fixture(scope="module")
-def yard_book() -> Book:
-    return open_book(BOOK)
-
-
-def form_at(book: Book, entry: str, way: str, **texts: str) -> CardForm:
-    card = from_entry(book, book.entries[entry])
-    card = replace(card, machine=next(iter(machines(book))), wheel=next(iter(wheels(book))))
-    for one, text in texts.items():
-        card = edited(card, one, text)
-    form = CardForm(book, card)
-    form.go_to(way)
-    return form
 
 
 def right_half(form: CardForm, width: int = 80, height: int = 22) -> list[str]:
@@ -52,13 +36,13 @@ def right_half(form: CardForm, width: int = 80, height: int = 22) -> list[str]:
 def test_before_a_reading_how_it_is_read_stands_drawn_in_the_empty_half(
     yard_book: Book, entry: str, title: str
 ) -> None:
-    half = right_half(form_at(yard_book, entry, "received.diameter"))
+    half = right_half(form_at(yard_book, begun(yard_book, entry), "received.diameter"))
     assert half.count(f" {title}") == 1
     assert any("edge" in one for one in half)
 
 
 def test_neither_another_line_nor_a_digit_moves_it(yard_book: Book) -> None:
-    form = form_at(yard_book, "tap-spiral-point-aluminium-bronze", "received.diameter")
+    form = form_at(yard_book, begun(yard_book, "tap-spiral-point-aluminium-bronze"), "received.diameter")
     halves = []
     for way in ("received.diameter", "received.land_width", "received.land_measured_as", "received.drop"):
         form.go_to(way)
@@ -71,17 +55,16 @@ def test_neither_another_line_nor_a_digit_moves_it(yard_book: Book) -> None:
 
 
 def test_it_gives_way_to_what_follows(yard_book: Book) -> None:
-    form = form_at(
-        yard_book, "tap-spiral-point-aluminium-bronze", "received.drop",
-        **{**CAME, "received.drop": "0.2, 0.21, 0.2 mm", "wrong": "squeals"},
-    )  # fmt: skip
+    squeals = {**CAME, "received.drop": "0.2, 0.21, 0.2 mm", "wrong": "squeals"}
+    card = begun(yard_book, "tap-spiral-point-aluminium-bronze", **squeals)
+    form = form_at(yard_book, card, "received.drop")
     half = right_half(form)
     assert any("Relief found" in one for one in half)
     assert " Indicator drop" not in half
 
 
 def test_after_grinding_without_a_reading_stands_what_it_came_with(yard_book: Book) -> None:
-    form = form_at(yard_book, "tap-spiral-point-aluminium-bronze", "after.drop", **CAME)
+    form = form_at(yard_book, begun(yard_book, "tap-spiral-point-aluminium-bronze", **CAME), "after.drop")
     half = right_half(form)
     assert " CAME WITH" in half
     assert " Diameter        11.98 mm" in half
@@ -91,7 +74,7 @@ def test_after_grinding_without_a_reading_stands_what_it_came_with(yard_book: Bo
 
 
 def test_a_wide_screen_has_it_once_at_its_side(yard_book: Book) -> None:
-    form = form_at(yard_book, "tap-spiral-point-aluminium-bronze", "after.drop", **CAME)
+    form = form_at(yard_book, begun(yard_book, "tap-spiral-point-aluminium-bronze", **CAME), "after.drop")
     shown = "\n".join(text_of(one) for one in CardPage(form).draw(120, 34))
     assert shown.count("CAME WITH") == 1
 
