@@ -10,6 +10,7 @@ import pytest
 from library.book.model import Book
 from library.book.opening import open_book
 from library.cards.model import Card, Inspection, Setting, Tool, Wanted
+from tests.library.cards.drawer import DRAWER
 from tests.library.shop_texts import CUP, DISH, grinder
 
 SHOP = (
@@ -65,3 +66,11 @@ def job() -> Card:
         notes="Went well.",
         minutes="25",
     )
+
+
+@pytest.fixture(scope="module")
+def drawer(tmp_path_factory: pytest.TempPathFactory) -> Book:
+    """A book with a drawer of cams."""
+    folder = tmp_path_factory.mktemp("drawer")
+    (folder / "machines.toml").write_text(DRAWER)
+    return open_book(folder)

@@ -8,13 +8,11 @@ from dataclasses import replace
 import pytest
 
 from library.book.model import Book
-from library.book.opening import open_book
 from library.cards.editing import edited
-from library.cards.inspecting import received_reliefs, reliefs_after, verdicts
+from library.cards.inspecting import verdicts
 from library.cards.issues import issues_of
 from library.cards.job import Job, work_out
-from library.cards.model import Card, Inspection, Tool, Wanted
-from library.cards.planning import plan
+from library.cards.model import Card, Tool, Wanted
 from library.cards.settings_lines import setting_lines
 from library.cards.shall_be import wanted_number
 from library.pages.as_text import as_text
@@ -22,80 +20,11 @@ from library.pages.card_end import end_answers
 from library.pages.page import Page, Section
 from library.setup_sheet.sheets import setup_sheet
 from library.units.show import say
-from library.units.system import METRIC
-
-DRAWER = """schema = 1
-
-[[machine]]
-id = "drawer"
-title = "The grinder with the drawer"
-spindle_speeds = ["2800 rpm", "5000 rpm"]
-cam_throws = ["1 mm", "1.6 mm", "20 mm"]
-throw_per = "tooth"
-
-[machine.graduations.rest]
-title = "rest screw"
-division = "0.01 mm"
-sets = ["tooth_rest_height"]
-more = "lower"
-less = "higher"
-
-[[machine]]
-id = "bare"
-title = "The grinder without cams"
-
-[[wheel]]
-id = "cup"
-title = "Cup"
-shape = "type-11-flaring-cup"
-diameter = "100 mm"
-rated_speed = "4140 rpm"
-
-[[wheel]]
-id = "straight"
-title = "Straight"
-shape = "type-1-straight"
-diameter = "150 mm"
-rated_speed = "6000 rpm"
-"""
-
-
-@pytest.fixture(scope="module")
-def drawer(tmp_path_factory: pytest.TempPathFactory) -> Book:
-    folder = tmp_path_factory.mktemp("drawer")
-    (folder / "machines.toml").write_text(DRAWER)
-    return open_book(folder)
-
-
-def tap(**wanted: str) -> Card:
-    """A tap of 11.98 mm with three lands of 3.2 mm, the chamfer wanted at 6.5 degrees."""
-    texts = {
-        "relief_form": "eccentric",
-        "chamfer_relief_angle": "6.5 deg",
-        "chamfer_angle": "7 deg",
-        **wanted,
-    }
-    return Card(
-        id="2026-11-25-01",
-        family="tap",
-        machine="drawer",
-        wheel="cup",
-        tool=Tool("T-1", thread="M12 x 1.75", flutes="3"),
-        received={"diameter": ("11.98 mm",), "land_width": ("3.2 mm",), "land_measured_as": ("chord",)},
-        wanted={key.replace("__", "."): Wanted(text) for key, text in texts.items()},
-        after={"drop": Inspection(("0.413 mm", "0.414 mm", "0.412 mm"), "", "0.01 mm")},
-    )
+from tests.library.cards.drawer import output, tap
 
 
 def names(job: Job) -> set[str]:
     return {step.sheet.name for step in job.steps}
-
-
-def output(job: Job, sheet: str, key: str) -> float:
-    step = job.step(sheet)
-    assert step is not None
-    assert step.answer.result is not None
-    return step.answer.result.outputs[key]
 
 
 MADE_BY_HEIGHT = {"setting-height", "relief-facets"}
@@ -210,65 +139,6 @@ def test_a_cam_that_was_typed_wins_and_without_flutes_none_is_taken(drawer: Book
     assert any("How many flutes" in say(check.sentence) for check in step.checks)
 
 
-def test_a_countersink_takes_one_cam_for_its_cone_and_its_readings(drawer: Book) -> None:
-    card = countersink(drop="0.0466 in")
-    job = work_out(card, drawer)
-    # Per tooth of three: 12.7 tan 8 / cos 41 * 2 pi / 3 = 4.9531 mm; the cam above it in the drawer is 20 mm.
-    needed = 12.7 * math.tan(math.radians(8)) / math.cos(math.radians(41)) * 2 * math.pi / 3
-    assert output(job, "cone-relief", "needed_radial_throw") == pytest.approx(needed)
-    step = job.step("relief-drop")
-    assert step is not None
-    assert step.answer.inputs["chosen_throw"].value == 20.0
-    by_cam = math.atan(20 / (2 * math.pi / 3) * math.cos(math.radians(41)) / 12.7)
-    assert output(job, "cone-relief", "relief_angle") == pytest.approx(by_cam)
-    assert output(job, "relief-drop", "relief_angle") == pytest.approx(by_cam)
-    assert not any(
-        check.state == "pass" and "wanted" in str(check.sentence) for one in job.steps for check in one.checks
-    )
-
-
-def countersink(drop: str) -> Card:
-    return Card(
-        family="countersink",
-        units="in",
-        machine="drawer",
-        wheel="straight",
-        tool=Tool("C-1", size="1 in", flutes="3"),
-        received={"land_width": ("0.25 in",), "land_measured_as": ("arc",), "drop": (drop,) * 3},
-        wanted={
-            "relief_form": Wanted("eccentric"),
-            "cone_relief_angle": Wanted("8 deg"),
-            "included_angle": Wanted("82 deg"),
-        },
-        after={"drop": Inspection((drop,) * 3, "", "0.5 thou")},
-    )
-
-
-def test_a_correct_countersink_of_82_degrees_comes_out_as_8_degrees_and_passes(drawer: Book) -> None:
-    # 1 in, land .250 in round the circle, an indicator at the axis: 12.7 * 0.5 * tan 8 / cos 41 mm is .0466 in.
-    job = work_out(replace(countersink(".0466 in"), machine="bare"), drawer)
-    assert [math.degrees(one.angles["eccentric"]) for one in reliefs_after(job)] == pytest.approx(
-        [8.0] * 3, abs=0.01
-    )
-    assert [math.degrees(one.angles["eccentric"]) for one in received_reliefs(job)] == pytest.approx(
-        [8.0] * 3, abs=0.01
-    )
-    (verdict,) = verdicts(job)
-    assert verdict.state == "pass"
-    square = edited(replace(countersink(".0351 in"), machine="bare"), "wanted.indicator_points", "square")
-    square = replace(square, after={"drop": Inspection((".0351 in",) * 3, "", "0.5 thou")})
-    found = work_out(square, drawer)
-    assert [math.degrees(one.angles["eccentric"]) for one in reliefs_after(found)] == pytest.approx(
-        [8.0] * 3, abs=0.02
-    )
-    assert verdicts(found)[0].state == "pass"
-
-
-def test_the_wanted_relief_says_its_view_and_where_the_indicator_points(drawer: Book) -> None:
-    text = " ".join(setup_sheet(work_out(replace(countersink(".0466 in"), machine="bare"), drawer)).split())
-    assert "Cone relief: 8 deg, square to the edge; indicator at the axis reads 0.0466 in at the heel" in text
-
-
 def test_the_surface_goes_to_every_calculation_that_serves_it_and_size_goes_by_the_thread(
     drawer: Book,
 ) -> None:
@@ -329,14 +199,6 @@ def test_a_sheet_with_a_stop_says_so_at_its_head_and_prints_no_number_in_that_bo
     assert not fine.startswith("STOP")
 
 
-@pytest.mark.parametrize("form", ["text", "markdown", "html"])
-def test_a_card_in_inches_prints_no_millimetre(drawer: Book, form: str) -> None:
-    page = setup_sheet(work_out(replace(countersink(".0466 in"), machine=""), drawer), form)
-    body = page.partition("</style>")[2] or page
-    assert " mm" not in body.partition("Before you grind")[0]
-    assert "0.0466 in" in body
-
-
 def test_the_folder_of_the_drawer_has_no_slip(drawer: Book) -> None:
     assert [str(one) for one in drawer.findings if "drawer" in str(one.place.file)] == []
 
@@ -368,76 +230,3 @@ def test_at_the_end_a_cam_on_watch_is_told_in_plain_words(drawer: Book) -> None:
     told = " ".join(said.split())
     assert "The cam of 1.6 mm gives 7.27 deg of relief where 6.50 deg was wanted." in told
     assert "Indicator drop of the heel for a relief" not in told
-
-
-def cone(**received: str) -> Card:
-    """One of 20 mm and 90 degrees with three lands of 3 mm, relieved by a cam."""
-    return Card(
-        id="2026-11-25-02",
-        family="countersink",
-        machine="drawer",
-        tool=Tool("C-1", size="20 mm", flutes="3"),
-        received={key: (text,) for key, text in {"land_width": "3 mm", **received}.items()},
-        wanted={"cone_relief_angle": Wanted("8 deg"), "included_angle": Wanted("90 deg")},
-    )
-
-
-@pytest.mark.parametrize(
-    ("method", "title", "swivel"),
-    [
-        ("cam", "Half included angle", "45.00 deg"),
-        ("wheel-head-height", "Half included angle", "45.00 deg"),
-        # The rest turns it 11.24 degrees down, tan 8 / cos 45: tan 45 cos 11.24 is 0.9808.
-        ("tooth-rest-height", "Axis to the wheel face", "44.45 deg"),
-    ],
-)
-def test_a_cone_is_swivelled_to_by_half_of_its_angle_before_anything_else_of_it_is_set(
-    drawer: Book, method: str, title: str, swivel: str
-) -> None:
-    card = edited(edited(cone(), "wanted.relief_method", method), "settings.setting-height.wheel_diameter",
-                  "150 mm")  # fmt: skip
-    titles = [line.title for line in setting_lines(work_out(card, drawer), METRIC)]
-    settings = {line.title: line.value for line in setting_lines(work_out(card, drawer), METRIC)}
-    # Derived: each side of a cone of 90 degrees lies 45 off its axis.
-    assert settings[title] == swivel
-    assert len({"Half included angle", "Axis to the wheel face"} & set(titles)) == 1
-    made = next(one for one in titles if "throw" in one.lower() or "height" in one)
-    assert titles.index(title) < titles.index(made)
-
-
-@pytest.mark.parametrize(
-    ("family", "angle", "relief", "surface", "text", "swivel"),
-    [
-        # Derived: tan 7 / cos 45 turns it 9.85 degrees down, and tan 45 cos 9.85 is 0.9853; 20 degrees by 8 make tan 19.82.
-        ("reamer", "bevel_angle", "bevel_relief_angle", "bevel", "7 deg", "44.57 deg"),
-        ("tap", "chamfer_angle", "chamfer_relief_angle", "chamfer", "8 deg", "19.82 deg"),
-    ],
-)
-def test_on_a_rest_the_swivel_of_bevel_and_chamfer_stands_in_place_of_their_angle(
-    drawer: Book, family: str, angle: str, relief: str, surface: str, text: str, swivel: str
-) -> None:
-    card = Card(
-        family=family,
-        machine="drawer",
-        wheel="cup",
-        tool=Tool("A-1", size="12 mm", thread="M12" if family == "tap" else "", flutes="4"),
-        received={"land_width": ("1.5 mm",)},
-        wanted={
-            angle: Wanted("45 deg" if family == "reamer" else "20 deg"),
-            relief: Wanted(text),
-            "surface": Wanted(surface),
-            "relief_method": Wanted("tooth-rest-height"),
-        },
-    )
-    job = work_out(card, drawer)
-    lines = {line.key: line.value for line in setting_lines(job, METRIC)}
-    assert lines["axis_to_wheel_angle"] == swivel
-    assert angle not in lines
-    sheet = setup_sheet(job)
-    assert f"a little less ({swivel})" in " ".join(sheet.split())
-
-
-def test_the_plan_of_a_tap_and_a_countersink_names_the_change_of_the_head(drawer: Book) -> None:
-    both = [tap(), cone()]
-    changed = {line.title: line.value for line in plan(both, drawer, METRIC).turns[1].changes}
-    assert changed.get("Half included angle", changed.get("Chamfer angle")) in {"45.00 deg", "7.00 deg"}

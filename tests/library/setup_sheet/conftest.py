@@ -10,7 +10,9 @@ import pytest
 from library.book.model import Book, Caution, Citation, Family, Material
 from library.book.opening import open_book
 from library.cards.editing import edited
+from library.cards.job import work_out
 from library.cards.model import Card, Tool, Wanted
+from library.setup_sheet.sheets import setup_sheet
 from tests.library.shop_texts import CUP, grinder
 
 SHOP = grinder('["2800 rpm"]', 'cam_throws = ["1 mm", "1.35 mm", "5 mm"]', '["wheel_head_height"]') + CUP
@@ -175,3 +177,8 @@ PAGES = Path(__file__).parent / "pages"
 @pytest.fixture
 def stored() -> Path:
     return PAGES
+
+
+def sheet(card: Card, book: Book, form: str = "text") -> str:
+    """The sheet of a card that is worked out with a book."""
+    return setup_sheet(work_out(card, book), form)

@@ -13,8 +13,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from library.book.model import Book, Caution, Citation
-from library.book.opening import open_book
+from library.book.model import Book
 from library.cards.close import finished
 from library.cards.editing import edited
 from library.cards.job import work_out
@@ -23,12 +22,9 @@ from library.pages import as_html, as_markdown
 from library.pages.cautions import DEFERS
 from library.pages.texts import in_ascii
 from library.setup_sheet.sheets import FORMATS, setup_sheet
+from tests.library.setup_sheet.conftest import sheet
 
 POISON = "\x1b]52;c;cm0=\x07<script>alert(1)</script> [/bold] | `rm` \u202e \u200b"
-
-
-def sheet(card: Card, book: Book, form: str = "text") -> str:
-    return setup_sheet(work_out(card, book), form)
 
 
 class Tags(HTMLParser):
@@ -111,28 +107,6 @@ def test_the_numbers_on_the_page_are_those_worked_out_by_hand(tap_card: Card, sh
         assert f"{math.degrees(math.atan(reading / 2)):.2f} deg" in text
     # atan(h / (4 P)) with h = 17/24 H, the height of the external thread.
     assert f"{math.degrees(math.atan(17 / 24 * math.sqrt(3) / 2 * 1.75 / 7)):.2f} deg" in text
-
-
-@pytest.mark.parametrize(("ground", "other"), [("chamfer", "thread land"), ("thread-land", "chamfer")])
-def test_the_boxes_for_the_drop_stand_under_the_surface_that_falls_so_and_no_other(
-    sheet_book: Book, tap_card: Card, ground: str, other: str
-) -> None:
-    card = edited(edited(tap_card, "wanted.chamfer_relief_angle", "8 deg"), "wanted.surface", ground)
-    text = sheet(card, sheet_book)
-    read = text.partition("Read on the way")[2].partition("Lead, no box")[0]
-    assert ground.replace("-", " ") in read
-    assert other not in read
-    # The lead stands in its own sentence, on the land where it is read.
-    assert "Lead, no box, indicator along the axis, on the thread land: " in " ".join(text.split())
-
-
-def test_there_is_a_box_for_each_flute_until_it_is_filled(sheet_book: Book, tap_card: Card) -> None:
-    empty = sheet(edited(tap_card, "after.drop", ""), sheet_book)
-    line = empty[empty.index("Indicator drop at the heel") :].split("Diameter ")[0]
-    assert line.count("[________]") == 4
-    filled = sheet(tap_card, sheet_book)
-    assert "[________]" not in filled[filled.index("Indicator drop at the heel") :].split("Diameter ")[0]
-    assert "4 0.31 mm OFF" in filled
 
 
 def test_what_is_not_worked_out_says_what_it_wants(sheet_book: Book, tap_card: Card) -> None:
@@ -293,56 +267,6 @@ def test_paper_gets_ascii(text: str, plain: str) -> None:
     assert in_ascii(text) == plain
 
 
-def test_cautions_stand_at_the_head_in_words_above_every_number(sheet_book: Book, tap_card: Card) -> None:
-    text = sheet(tap_card, sheet_book)
-    head = text[: text.index("Set, in this order")]
-    assert "\nCAUTION  Eyes | Wheel-Rating\n" in head
-
-
-def test_of_many_cautions_those_of_grinding_have_the_room_at_the_head(
-    monkeypatch: pytest.MonkeyPatch,
-) -> None:
-    # A paper that is full.
-    monkeypatch.setattr("library.setup_sheet.composing.ONE_PAGE", 0)
-    card = Card(
-        id="2026-11-26-01",
-        entry="masonry-drill-masonry",
-        family="masonry-drill",
-        tool=Tool(name="A drill"),
-    )
-    lines = sheet(card, open_book()).splitlines()
-    first = next(at for at, line in enumerate(lines) if line.startswith("CAUTION"))
-    told = " ".join(lines[first : first + 2])
-    for words in ("carbide: suction", "goggles", "no gloves", "guard on", "stand aside"):
-        assert words in told
-    assert "all: F4 on the card" in told
-
-
-@pytest.mark.parametrize("form", sorted(FORMATS))
-def test_all_cautions_are_told_where_the_paper_has_room_for_them_and_are_counted_where_it_has_not(
-    form: str, sheet_book: Book, tap_card: Card, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    many = {f"caution-{number}": f"Mind the {number}." for number in range(30)}
-    cautions = {
-        name: Caution(name, f"mind number {name}", text, Citation("common practice"))
-        for name, text in many.items()
-    }
-    tap = replace(sheet_book.families["tap"], cautions=tuple(cautions))
-    book = replace(
-        sheet_book,
-        families={**sheet_book.families, "tap": tap},
-        cautions={**sheet_book.cautions, **cautions},
-    )
-    monkeypatch.setattr("library.setup_sheet.composing.ONE_PAGE", 200)
-    roomy = sheet(tap_card, book, form)
-    assert all(f"mind number {name}" in " ".join(roomy.split()) for name in cautions)
-    assert "F4" not in roomy
-    monkeypatch.setattr("library.setup_sheet.composing.ONE_PAGE", 0)
-    full = sheet(tap_card, book, form)
-    # Markdown is no paper, and tells all of them.
-    assert ("F4 on the card" in full) is (form != "markdown")
-
-
 def test_escaping_reaches_every_special_sign() -> None:
     assert as_markdown.plain("1. x") == "1\\. x"
     assert as_markdown.plain("- x").startswith("\\-")
@@ -360,62 +284,6 @@ def test_what_stops_stands_first_then_the_tool_the_cautions_and_the_work_in_its_
     places = [text.index(one) for one in order]
     assert places == sorted(places)
     assert "STOP" not in text[: places[0]]
-
-
-def test_there_is_a_box_to_tick_for_each_setting_and_boxes_for_what_is_read_on_the_way(
-    family_card: Card, sheet_book: Book
-) -> None:
-    text, html = sheet(family_card, sheet_book), sheet(family_card, sheet_book, "html")
-    ticks = len(re.findall(r"^\[ \] +\d+ ", text, re.MULTILINE))
-    assert ticks >= 2
-    assert html.count('class="tick"') == sheet(family_card, sheet_book, "markdown").count(". [ ] ") == ticks
-    # Quarters, half and heel, each with a box for each flute, of up to five.
-    on_the_way = [line for line in text.splitlines() if re.match(r"(1/4|1/2|3/4|heel) ", line)]
-    assert len(on_the_way) % 4 == 0
-    assert on_the_way
-    assert {line.count("______") for line in on_the_way} == {int(family_card.tool.flutes)}
-    assert html.count('class="w"></td>') == sum(line.count("______") for line in on_the_way)
-
-
-def test_each_of_four_unequal_lands_is_written_down_at_its_own_heel_and_nowhere_else(
-    sheet_book: Book, tap_card: Card
-) -> None:
-    card = edited(tap_card, "received.land_width", "2.0 mm, 2.0 mm, 1.9 mm, 1.8 mm")
-    text, html = sheet(card, sheet_book), sheet(card, sheet_book, "html")
-    rows = {
-        found[1]: found[2].split()
-        for line in text.splitlines()
-        if (found := re.match(r"(1/4|heel of \d|heel) .*?((?: +(?:_{6}|-)){4})$", line))
-    }
-    box, none = "______", "-"
-    assert rows == {
-        "1/4": [box] * 4,
-        "heel": [box, box, none, none],
-        "heel of 3": [none, none, box, none],
-        "heel of 4": [none, none, none, box],
-    }
-    # Three places on the way with four boxes, and one heel for each flute.
-    assert html.count('class="w"></td>') == 3 * 4 + 4
-
-
-@pytest.mark.parametrize(
-    ("flutes", "boxes", "told"),
-    [
-        ("3", 3, ""),
-        ("6", 6, ""),
-        ("7", 6, "Flute 7: as 1 to 6; write them in the notes."),
-        ("10", 6, "Flutes 7 to 10: as 1 to 6; write them in the notes."),
-    ],
-)
-def test_up_to_six_flutes_have_their_box_at_each_place_and_of_more_it_is_said_where(
-    sheet_book: Book, tap_card: Card, flutes: str, boxes: int, told: str
-) -> None:
-    card = edited(edited(tap_card, "tool.flutes", flutes), "received.drop", "0.2 mm")
-    text = sheet(card, sheet_book)
-    (line,) = (one for one in text.splitlines() if one.startswith("1/4 "))
-    assert line.count("______") == boxes
-    assert ("write them in the notes" in text) is bool(told)
-    assert told in text
 
 
 def test_lines_are_left_for_how_it_went_until_they_are_filled(sheet_book: Book, tap_card: Card) -> None:
