@@ -146,7 +146,7 @@ def _lip_relief(given: Inputs) -> tuple[dict[str, float], Iterator[Check]]:
         first = facet_point(given).first
     except GeometryError:
         return {}, _none_square(lip)
-    square = math.atan(first.fall / math.hypot(1.0, first.slope))
+    square = math.atan(first.square_fall)
     return {"relief_angle": square}, _relief_checks(given, lip, square)
 
 

@@ -43,6 +43,7 @@ def _hole(given: Inputs) -> Limits:
 
 def _aim(reamer: Limits) -> float:
     """What the circle of a reamer over its limits is ground to, in mm: the middle of them, taken up to a whole micrometre."""
+    # A middle that is whole but for its last bits stays where it is.
     return math.ceil(reamer.middle / MICRON - 1e-6) * MICRON
 
 

@@ -64,6 +64,11 @@ class Facet:
         return 2 * math.atan2(1.0, self.slope)
 
     @property
+    def square_fall(self) -> float:
+        """How far the flank falls for each millimetre square to the lip: the tangent of the relief there, ``fall / hypot(1, slope)``."""
+        return self.fall / math.hypot(1.0, self.slope)
+
+    @property
     def lip_relief(self) -> float:
         """The relief behind a lip in line with the axis, on the cylinder, in radians."""
         return math.atan(self.fall)
@@ -258,5 +263,4 @@ def first_facet_width(flank: Facet, web_thickness: float) -> float:
         >>> round(first_facet_width(facet(math.radians(118), 0.0), 2.0), 9)
         1.0
     """
-    square = flank.fall / math.hypot(1.0, flank.slope)
-    return require_not_negative("web_thickness", web_thickness) / 2 * math.hypot(1.0, square)
+    return require_not_negative("web_thickness", web_thickness) / 2 * math.hypot(1.0, flank.square_fall)

@@ -33,7 +33,10 @@ def over(changes: float, per: float | None) -> tuple[Amount, Amount]:
 
     Args:
         changes: for each unit of length.
-        per: the length in mm; nothing where none was given.
+        per: the length in mm, above zero; nothing where none was given.
+
+    Returns:
+        The change in mm and the length; without one over 100 mm, and where inches are worked in over a foot.
 
     Example:
         >>> change, per = over(1 / 48, None)

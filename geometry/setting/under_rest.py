@@ -27,6 +27,9 @@ def swivel_for_edge(kappa: float, turned: float) -> float:
     Returns:
         The angle in radians; the edge itself where nothing is turned.
 
+    Raises:
+        GeometryError: for an angle out of these ranges.
+
     Example:
         >>> round(math.degrees(swivel_for_edge(math.radians(41), math.radians(10.549))), 2)
         40.52
@@ -44,6 +47,9 @@ def edge_of_swivel(swivel: float, turned: float) -> float:
 
     Returns:
         Its angle to the axis in radians.
+
+    Raises:
+        GeometryError: for an angle out of these ranges.
 
     Example:
         >>> round(2 * math.degrees(edge_of_swivel(math.radians(41), math.radians(10.549))), 2)
@@ -67,7 +73,7 @@ def edge_of_relief(swivel: float, normal_relief: float) -> float:
         Its angle to the axis in radians.
 
     Raises:
-        GeometryError: where no edge has so much relief at that swivel.
+        GeometryError: for an angle out of these ranges, or where no edge has so much relief at that swivel.
 
     Example:
         >>> round(math.degrees(edge_of_relief(math.radians(40.5173), math.radians(8))), 3)
