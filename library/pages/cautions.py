@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
+from itertools import chain
 
 from library.book.grades import LAW, grade
 from library.book.model import Book, Caution
 from library.calc.cautions import LAST_WORD
 from library.calc.citation import cited
-from library.pages.page import Cautions, CautionWords, Page, Said, Section, Warned
+from library.pages.page import Block, Cautions, CautionWords, Page, Said, Section, Warned
 
 HEADING = "Before you grind"
 
@@ -56,11 +57,23 @@ def at_arms_length(found: Iterable[Caution], more: str = "") -> CautionWords:
 
 def without_words(page: Page) -> Page:
     """A page without the cautions in a few words, where those stand at the foot of a screen."""
-    sections = (
-        replace(one, blocks=tuple(block for block in one.blocks if not isinstance(block, CautionWords)))
-        for one in page.sections
-    )
-    return replace(page, sections=tuple(one for one in sections if one.blocks or one.heading))
+    bare = _in_place_of_words(page, lambda words: ())
+    return replace(bare, sections=tuple(one for one in bare.sections if one.blocks or one.heading))
+
+
+def with_all_cautions(page: Page) -> Page:
+    """A page with each of its cautions in words, on as many lines as they need."""
+    return _in_place_of_words(page, lambda words: (CautionWords(words.words),))
+
+
+def _in_place_of_words(page: Page, instead: Callable[[CautionWords], tuple[Block, ...]]) -> Page:
+    """A page with something else in place of its cautions in a few words."""
+
+    def changed(one: Section) -> Section:
+        found = (instead(block) if isinstance(block, CautionWords) else (block,) for block in one.blocks)
+        return replace(one, blocks=tuple(chain.from_iterable(found)))
+
+    return replace(page, sections=tuple(map(changed, page.sections)))
 
 
 def cautions_page(found: Iterable[Caution], book: Book, about: str) -> Page:
@@ -78,23 +91,6 @@ def cautions_page(found: Iterable[Caution], book: Book, about: str) -> Page:
     )
     law = _law(found, book)
     return Page(f"{HEADING}: {about}", (*sections, *([Section("", law)] if law else [])))
-
-
-def with_all_cautions(page: Page) -> Page:
-    """A page with each of its cautions in words, on as many lines as they need."""
-    return replace(
-        page,
-        sections=tuple(
-            replace(
-                section,
-                blocks=tuple(
-                    CautionWords(one.words) if isinstance(one, CautionWords) else one
-                    for one in section.blocks
-                ),
-            )
-            for section in page.sections
-        ),
-    )
 
 
 def on_paper(found: Iterable[Caution]) -> tuple[CautionWords, Said]:
