@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from geometry.calculation import (
     AT_THE_WHEEL,
@@ -21,14 +20,13 @@ from geometry.calculation import (
 )
 from geometry.complaints import complaint, settled
 from geometry.cone import relief as cone
-from geometry.cures import Step, Way
+from geometry.cone.one_cam import CamOnCone, advice_to, ways_to
 from geometry.edge.cam import NEAR_ENOUGH
-from geometry.edge.surface_input import RELIEF_KEYS, Edge, edge_of, surface_fields
+from geometry.edge.surface_input import RELIEF_KEYS, edge_of, surface_fields
 from geometry.figure import Figure, curve
 from geometry.preconditions import NotGiven
-from geometry.quantities import quantity
 from geometry.role import Cam, Role
-from geometry.sentences import Amount, Rounding, angle, length, ratio
+from geometry.sentences import Amount, angle, length, ratio
 from geometry.side_view import cone_view
 from geometry.tooth.land import land_angle
 
@@ -45,50 +43,7 @@ CLOSE_ENOUGH = 1e-9
 """A relief this near to the wanted one (radians) has reached it: far finer than any machine; no source."""
 
 
-@dataclass(frozen=True)
-class _Cam:
-    """One cam on one cone.
-
-    Attributes:
-        included_angle: of the cone, in radians.
-        diameters: the places along the edge, in mm, the largest first.
-        turn: the angle that the tool turns while the cam makes its travel, in radians.
-        per: "per turn" or "per tooth".
-        radial: inward travel, in mm.
-        axial: travel away from the point, in mm.
-        square: travel square to the cone, in mm.
-        edge: the surface and how its edge lies.
-    """
-
-    included_angle: float
-    diameters: tuple[float, ...]
-    turn: float
-    per: str
-    radial: float
-    axial: float
-    square: float
-    edge: Edge
-
-    def relief(self, diameter: float) -> float:
-        """The relief (rad) square to the edge at a diameter (mm)."""
-        return cone.relief_angle(self.square / self.turn, diameter)
-
-    def as_given(self, diameter: float) -> float:
-        """The same in the view in which the surface's relief is given; as it is where the land rises."""
-        square = self.relief(diameter)
-        return self.edge.given(square, "normal") if square > 0 else square
-
-    def needed(self, square: float) -> dict[str, float]:
-        """Each cam that alone makes up a square throw while the other stays, where a machine could do it."""
-        found = {
-            "radial": cone.radial_throw_for(square, self.axial, self.included_angle),
-            "axial": cone.axial_throw_for(square, self.radial, self.included_angle),
-        }
-        furthest = quantity("radial_throw").high
-        return {name: cam for name, cam in found.items() if cam is not None and abs(cam) <= furthest}
-
-
-def _cam(given: Inputs) -> _Cam:
+def _cam(given: Inputs) -> CamOnCone:
     has_cam = given.has("radial_throw") or given.has("axial_throw")
     if not has_cam and not given.has("relief_angle"):
         raise NotGiven(
@@ -104,10 +59,10 @@ def _cam(given: Inputs) -> _Cam:
         square = cone.square_throw(radial, axial, included)
     else:
         square = turn * cone.square_throw_for(edge.normal(given.number("relief_angle")), diameters[0])
-    return _Cam(included, diameters, turn, f"per {per}", radial, axial, square, edge)
+    return CamOnCone(included, diameters, turn, f"per {per}", radial, axial, square, edge)
 
 
-def _limits(cam: _Cam) -> tuple[Check, ...]:
+def _limits(cam: CamOnCone) -> tuple[Check, ...]:
     """What is said of a cone that is a face or a cylinder."""
     radial_share, axial_share = cone.half_angle_parts(cam.included_angle)
     if radial_share == 0:
@@ -123,45 +78,11 @@ def _limits(cam: _Cam) -> tuple[Check, ...]:
     return ()
 
 
-def _alone_enough(cam: _Cam, square: float) -> dict[str, float]:
-    """The throws that give a square throw, each alone beside the other as it is; none that would have to turn its way."""
-    now = {"radial": cam.radial, "axial": cam.axial}
-    return {name: throw for name, throw in cam.needed(square).items() if throw >= 0 or now[name] < 0}
-
-
-def _ways(cam: _Cam, square: float, verb: str) -> tuple[list[str], dict[str, Amount | str]]:
-    """The ways to a square throw, each as words with places, and the amounts for those places."""
-    needed = _alone_enough(cam, square)
-    if needed:
-        ways = [f"the {name} throw {verb} {{{name}}} {{per}}" for name in needed]
-    else:
-        # Neither cam alone gets there within its range, so both go square to the cone.
-        radial_share, axial_share = cone.half_angle_parts(cam.included_angle)
-        needed = {"radial": square * radial_share, "axial": square * axial_share}
-        ways = [f"the radial throw {verb} {{radial}} and the axial throw {verb} {{axial}} {{per}}"]
-    amounts: dict[str, Amount | str] = {name: length(value, Rounding.UP) for name, value in needed.items()}
-    return ways, amounts | {"per": cam.per}
-
-
-def _advice(cam: _Cam, square: float, verb: str) -> list[Way]:
-    """The throws that give a square throw, each alone where one alone does it."""
-    _, amounts = _ways(cam, square, verb)
-    steps = [
-        Step(f"{name}_throw", name, amount)
-        for name in ("radial", "axial")
-        if isinstance(amount := amounts.get(name), Amount)
-    ]
-    says = [f"the {step.name} throw {verb} {{{step.name}}} {cam.per}" for step in steps]
-    if _alone_enough(cam, square):
-        return [Way(f"bring {said}", (step,)) for said, step in zip(says, steps, strict=True)]
-    return [Way("bring " + " and ".join(says), tuple(steps))]
-
-
-def _relief_check(cam: _Cam) -> Check:
+def _relief_check(cam: CamOnCone) -> Check:
     largest, smallest = cam.diameters[0], cam.diameters[-1]
     least, greatest = cam.relief(largest), cam.relief(smallest)
     if cam.square <= 0:
-        ways = _advice(cam, 0.0, "above")
+        ways = advice_to(cam, 0.0, "above")
         if cam.square == 0:
             return complaint("stop", "The throws give no relief: the whole land rubs.", ways)
         return complaint(
@@ -187,7 +108,7 @@ def _relief_check(cam: _Cam) -> Check:
     )
 
 
-def _wanted_check(cam: _Cam, wanted: float, *, has_cam: bool) -> Check:
+def _wanted_check(cam: CamOnCone, wanted: float, *, has_cam: bool) -> Check:
     largest = cam.diameters[0]
     square = cam.turn * cone.square_throw_for(cam.edge.normal(wanted), largest)
     say: dict[str, Amount | str] = {"wanted": angle(wanted), "diameter": length(largest)}
@@ -201,15 +122,15 @@ def _wanted_check(cam: _Cam, wanted: float, *, has_cam: bool) -> Check:
         "watch",
         "The relief at {diameter} is {found}, " + off + " the {wanted} wanted there.",
         # Rounded up to what can be set it is more than the throw that stands among the answers.
-        _advice(cam, square, "to at least" if found < wanted else "down to at least"),
+        advice_to(cam, square, "to at least" if found < wanted else "down to at least"),
         found=angle(found),
         **say,
     )
 
 
-def _alone(cam: _Cam, square: float, say: dict[str, Amount | str]) -> Check:
+def _alone(cam: CamOnCone, square: float, say: dict[str, Amount | str]) -> Check:
     """Which cam gives the wanted relief: radial alone, axial alone, or a mix of them."""
-    ways, amounts = _ways(cam, square, "alone")
+    ways, amounts = ways_to(cam, square, "alone")
     template = "For {wanted} at {diameter} make " + ", or ".join(ways) + ", rounded up to what can be set."
     if len(ways) == 2:
         radial_share, axial_share = cone.half_angle_parts(cam.included_angle)
@@ -222,7 +143,7 @@ def _alone(cam: _Cam, square: float, say: dict[str, Amount | str]) -> Check:
     return note(template, **say, **amounts)
 
 
-def _rows(cam: _Cam) -> tuple[Row, ...]:
+def _rows(cam: CamOnCone) -> tuple[Row, ...]:
     found = []
     for place, diameter in enumerate(cam.diameters):
         values = {"diameter": diameter, "relief_angle": cam.as_given(diameter)}
@@ -241,11 +162,11 @@ def _rows(cam: _Cam) -> tuple[Row, ...]:
     return tuple(found)
 
 
-def _readings(cam: _Cam, turned: float) -> tuple[Station, ...]:
+def _readings(cam: CamOnCone, turned: float) -> tuple[Station, ...]:
     return stations(turned, _falls(cam))
 
 
-def _falls(cam: _Cam) -> dict[str, Callable[[float], float]]:
+def _falls(cam: CamOnCone) -> dict[str, Callable[[float], float]]:
     """What an indicator reads behind the edge: pointed at the axis, square to the cone and along the axis."""
     per_radian = cam.square / cam.turn
     radial_share, axial_share = cone.half_angle_parts(cam.included_angle)
@@ -258,7 +179,7 @@ def _falls(cam: _Cam) -> dict[str, Callable[[float], float]]:
     return readings
 
 
-def _figure(cam: _Cam, turned: float) -> Figure | None:
+def _figure(cam: CamOnCone, turned: float) -> Figure | None:
     """The section square to the axis through the largest diameter, where the land is a radial throw too."""
     radial_share, radius = cone.half_angle_parts(cam.included_angle)[0], cam.diameters[0] / 2
     if radial_share == 0 or turned == 0 or not 0 <= cam.square / cam.turn * turned < radius * radial_share:
@@ -267,7 +188,7 @@ def _figure(cam: _Cam, turned: float) -> Figure | None:
     return Figure(radius, turned, (curve("eccentric", turned, lambda a: per_radian * a),))
 
 
-def _of_wanted(given: Inputs, cam: _Cam) -> tuple[Check, ...]:
+def _of_wanted(given: Inputs, cam: CamOnCone) -> tuple[Check, ...]:
     if not given.has("relief_angle"):
         return ()
     has_cam = given.has("radial_throw") or given.has("axial_throw")
