@@ -6,17 +6,13 @@ from collections.abc import Mapping
 
 from geometry.calculation import Calculation
 from geometry.quantities import quantity
-from library.book.model import Entry, Value
-from library.calc.ranges import ends_of, taken
-from library.calc.surfaces import FIELD, book_key
+from library.book.model import Entry
+from library.calc.surfaces import FIELD
 from library.calc.thread_in_diameter import NOMINAL, is_named
 from library.calc.words_first import words_first
-from library.equipment.offers import OF_A_WHEEL, Offer
 from library.search.by_angle import KEYS as ANGLES
-from library.units.beside import beside
-from tui.view.form_walk import FormWalk
+from tui.view.form_brings import FormBrings
 from tui.view.text_line import TextLine
-from tui.view.whence import Whence
 
 Typed = dict[str, TextLine]
 """What was typed for one tool, by quantity; every calculation opened for that tool shares it."""
@@ -34,7 +30,7 @@ SIZES = ("diameter", NOMINAL)
 """Where a size or the name of a thread may stand; the first that a calculation asks for tells its thread."""
 
 
-class Form(FormWalk):
+class Form(FormBrings):
     """The fields of one calculation for one entry.
 
     Attributes:
@@ -61,12 +57,9 @@ class Form(FormWalk):
         self.handed: Mapping[str, str] = {}
         self.handed_by: Mapping[str, str] = {}
         self.handed_kept: frozenset[str] = frozenset()
-        self.offered: Mapping[str, tuple[Offer, ...]] = {}
-        self.whence = Whence()
         self._was_nominal: dict[str, str] = {}
         self.laid_out: Mapping[str, str] = {}
         self.nominal: Mapping[str, str] = {}
-        self._ends: dict[str, Value] = {}
         self._gave_way: dict[str, str] = {}
 
     def line(self, key: str) -> TextLine:
@@ -158,34 +151,10 @@ class Form(FormWalk):
         """What was typed for this calculation where a list of the tool stands elsewhere, by quantity."""
         return {key: text for key, text in self.texts().items() if self.list_of(key)}
 
-    @property
-    def surface(self) -> str:
-        """The word of the surface that is worked on, as far as it is known; empty where there is none."""
-        typed = self.typed[FIELD].text if FIELD in self.typed and self.sheet.field(FIELD) else ""
-        if typed and (typed in self.sheet.surfaces or not self.sheet.surfaces):
-            return typed
-        return self.answer.surface if self.answer is not None else ""
-
-    def slot(self, key: str) -> str:
-        """The key of an input; a relief belongs to its surface, and is not there for another one."""
-        return book_key(key, self.surface) or key
-
     def chosen(self) -> str:
         """The word that counts in the field in hand, typed, from the book or a default; else the text typed."""
         value = self.value(self.focus)
         return value.value if value is not None and isinstance(value.value, str) else self.in_hand.text
-
-    def brings(self, step: int) -> bool:
-        """Into an empty field bring an end of the book's range, else the value that counts, to change a part of it.
-
-        Where the machine or the wheels of the shop have something, the next of these.
-        """
-        text, value = self.in_hand.text, self.value(self.focus)
-        if self._take_an_end(text, step) or self._bring(text, step):
-            return True
-        if not text and value is not None and not value.share_of_diameter:
-            self.take_in_hand(value.text)
-        return not text
 
     def choices(self) -> tuple[str, ...]:
         """The words for the field in hand; of surfaces those that tool and calculation share."""
@@ -261,54 +230,3 @@ class Form(FormWalk):
             self.typed.pop(key, None)
             self.whence.typed(key)
         self.typed |= dict.fromkeys(SIZES, TextLine.ending(name))
-
-    def _take_an_end(self, text: str, step: int) -> bool:
-        """Put the next end of the book's range into the field, if it is empty or holds an end; say whether."""
-        slot = self.slot(self.focus)
-        if not text and (offered := self.offer(self.focus)) is not None:
-            self._ends[slot] = offered
-        value = self._ends.get(slot)
-        if value is None:
-            return False
-        given = self.value("diameter")
-        diameter = given.value if given is not None and isinstance(given.value, float) else None
-        texts = [found for end in ends_of(value) if (found := taken(value, end, self.display, diameter))]
-        if not texts or (text and text not in texts):
-            return False
-        self.turn(texts, step)
-        return True
-
-    def _bring(self, text: str, step: int) -> bool:
-        """Put what the next cam, speed or wheel has into the field; say whether there is any.
-
-        Of a machine it is the next one up or down from what stands there. What a person typed of a wheel stays.
-        """
-        key, offers = self.focus, self.offered.get(self.focus, ())
-        now = self.whence.of_what(key, text)
-        is_of_wheels = any(one.source == "wheel" for one in offers)
-        if not offers or (text and (now is None if is_of_wheels else not self.gives_way(key))):
-            return False
-        if is_of_wheels:
-            at = offers.index(now) if now in offers else -max(step, 0)
-            self._take_wheel(offers[(at + step) % len(offers)])
-            return True
-        found = beside([one.texts[key] for one in offers], text, quantity(key).kind, step, self.display)
-        self.put(found)
-        self.whence.bring(next(one for one in offers if one.texts[key] == found), (key,))
-        return True
-
-    def _take_wheel(self, one: Offer) -> None:
-        """Put in what is known of a wheel, in place of what an arrow brought of another; what was typed beside it stays."""
-        free = [
-            key
-            for key in OF_A_WHEEL
-            if key == self.focus
-            or not self.typed.get(key, TextLine()).text
-            or self.whence.of_what(key, self.typed[key].text)
-        ]
-        for key in free:
-            self.typed.pop(key, None)
-            self.whence.typed(key)
-        taken = [key for key in free if key in one.texts]
-        self.typed |= {key: TextLine.ending(one.texts[key]) for key in taken}
-        self.whence.bring(one, taken)

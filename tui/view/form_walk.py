@@ -7,6 +7,7 @@ from library.book.model import Value
 from library.calc.answer import Answer
 from library.calc.inputs import Input
 from library.calc.of_several import is_list
+from library.calc.surfaces import FIELD, book_key
 from tui.view.list_fields import ListFields
 from tui.view.text_line import TextLine
 
@@ -32,6 +33,18 @@ class FormWalk(ListFields):
         if self.answer is not None:
             return self.answer.fields
         return tuple(field for field in self.sheet.inputs if not field.when)
+
+    @property
+    def surface(self) -> str:
+        """The word of the surface that is worked on, as far as it is known; empty where there is none."""
+        typed = self.typed[FIELD].text if FIELD in self.typed and self.sheet.field(FIELD) else ""
+        if typed and (typed in self.sheet.surfaces or not self.sheet.surfaces):
+            return typed
+        return self.answer.surface if self.answer is not None else ""
+
+    def slot(self, key: str) -> str:
+        """The key of an input; a relief belongs to its surface, and is not there for another one."""
+        return book_key(key, self.surface) or key
 
     def keys(self) -> list[str]:
         """The quantities that matter for the values so far."""
