@@ -8,7 +8,7 @@ from library.calc.ranges import read_range
 from library.cards.job import Job
 from library.cards.model import Inspection
 from library.cards.plausible_readings import implausible
-from library.cards.shall_be import heel_reading, number_of
+from library.cards.shall_be import DROPS, heel_reading, number_of
 from library.units.read import UnitError, read
 from library.units.show import say, show
 
@@ -32,7 +32,7 @@ def far_from_set(job: Job, key: str, found: Inspection) -> str:
         found: its readings, and what a person wrote that it shall be.
     """
     if key in QUANTITIES and found.wanted.strip():
-        if key in {"drop", "heel_drop"}:
+        if key in DROPS:
             return _far_from_heel(job, key, found)
         return "" if found.tolerance.strip() else _far_from_read(job, key, found)
     return ""

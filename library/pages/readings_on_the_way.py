@@ -15,7 +15,7 @@ from library.cards.inspecting import Verdict, verdicts
 from library.cards.job import Job
 from library.cards.read_order import step_read, steps_read, surface_read, title_read
 from library.cards.reading_units import each_in, unit_read_in
-from library.cards.shall_be import indicator_said
+from library.cards.shall_be import DROPS, indicator_said
 from library.cards.step import Step
 from library.equipment.settings import divisions_said, in_divisions
 from library.pages.station_table import LEAD
@@ -178,9 +178,9 @@ def _column(shown: Sequence[str]) -> tuple[str, tuple[str, ...]]:
 
 def _judged(job: Job) -> tuple[str, tuple[str, ...]]:
     """From where to where the drop at the heel may be, and what was read there."""
-    if not {"drop", "heel_drop"} & set(job.card.after):
+    if DROPS.isdisjoint(job.card.after):
         return "", ()
-    found = next((one for one in verdicts(job) if one.key in {"drop", "heel_drop"}), None)
+    found = next((one for one in verdicts(job) if one.key in DROPS), None)
     if found is None:
         return "", ()
     may_be = found.may_be

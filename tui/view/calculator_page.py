@@ -14,7 +14,7 @@ from library.calc.ranges import ends_of, said
 from library.calc.surfaces import only_surface, row_of
 from library.calc.wording import in_one_paragraph
 from library.equipment.model import Machine
-from library.pages.answer import RELIEFS_OF_FORMS, RELIEFS_TOLD, outputs, rows, settings
+from library.pages.answer import HEEL_READ, RELIEFS_OF_FORMS, RELIEFS_TOLD, outputs, rows, settings
 from library.pages.cautions import at_arms_length
 from library.pages.page import Block, Checks, Said, Table, Values
 from library.pages.station_table import DIVISIONS, read_points, read_where, stations
@@ -34,9 +34,6 @@ LOW = 18
 
 TALL = 40
 """Lines of a screen from which what is told of the value in hand takes one more."""
-
-HEEL = frozenset({"heel_drop", "drop"})
-"""What the last of the readings tells already, where nothing says how far it may be off."""
 
 
 _WHENCE = {
@@ -208,7 +205,8 @@ class CalculatorPage:
         assert answer is not None
         set_to = settings(answer, display, self.machine)
         readings = stations(result.stations, display, self.machine, "READ", read_points(answer))
-        at_the_heel = HEEL - answer.spreads.keys() if result.stations else frozenset()
+        # The last of the readings tells it already, where nothing says how far it may be off.
+        at_the_heel = HEEL_READ - answer.spreads.keys() if result.stations else frozenset()
         told = {*set_to, *at_the_heel}
         found = [key for key in result.outputs if key not in told]
         first = next(iter(result.outputs))
