@@ -95,21 +95,25 @@ def step_of(
     if relief is not None and found.result is not None:
         checks = (*checks, told(relief, recommended))
     checks = (*checks, *beside_the_set_one(found, provenances, bench.card, bench.before, ask))
-    called = bench.choice.calls(sheet)
+    return Step(
+        sheet, found, provenances, (), checks, setting.skipped, _is_quiet(sheet, found, setting, bench),
+        setting.recorded or None, relief, {**texts, **cam},
+    )  # fmt: skip
+
+
+def _is_quiet(sheet: Calculation, found: Answer, setting: Setting, bench: Bench) -> bool:
+    """Whether a calculation rests, because nothing on the card calls for it."""
+    if sheet.role.rows == MOVES and any(one.works and one.sheet.role.rows == MOVES for one in bench.before):
+        # The tool is indexed once: whatever plans the moves first, such as unequal spaces, plans them for the job.
+        return True
+    if setting.typed:
+        return False
     wanted = () if _asks_for_nothing_more(sheet, setting, bench) else bench.card.wanted
-    quiet = not setting.typed and (
-        (not called and rests(sheet, bench.kind, bench.card.received, wanted))
+    return (
+        (not bench.choice.calls(sheet) and rests(sheet, bench.kind, bench.card.received, wanted))
         or not meant(sheet, found)
         or (not setting.recorded and (_is_of_another_surface(found, bench) or _is_beside(sheet, bench)))
     )
-    # The tool is indexed once: whatever plans the moves first, such as unequal spaces, plans them for the job.
-    quiet = quiet or (
-        sheet.role.rows == MOVES and any(one.works and one.sheet.role.rows == MOVES for one in bench.before)
-    )
-    return Step(
-        sheet, found, provenances, (), checks, setting.skipped, quiet, setting.recorded or None, relief,
-        {**texts, **cam},
-    )  # fmt: skip
 
 
 def asked_again(step: Step, more: Mapping[str, str], answers: Answers) -> Answer:
