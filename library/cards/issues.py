@@ -28,7 +28,7 @@ from library.cards.results import USUAL, is_result, severity_after
 from library.cards.settings_issues import settings_issues
 from library.cards.shall_be import DROPS, number_of
 from library.cards.size_after import size_after
-from library.cards.sizes import sizes_of
+from library.cards.sizes import each_size
 from library.cards.thread_names import of_its_screw, of_thread
 from library.cards.time_spent import minutes
 from library.cards.tolerances import tolerance
@@ -73,7 +73,7 @@ def _of_tool(job: Job) -> Iterator[Issue]:
                       "written as M16 x 2 or 5/8-11 UNC.", "warning")  # fmt: skip
     yield from (
         card_issue("tool.size", f"Size: {wrong}")
-        for wrong in map(fraction_of_mm, sizes_of(card.tool.size))
+        for wrong in map(fraction_of_mm, each_size(card.tool.size))
         if wrong
     )
     yield from _of_its_screw(job)

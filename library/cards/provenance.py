@@ -147,7 +147,8 @@ def _of_tool(card: Card, book: Book | None) -> Iterator[KnownText]:
             if key == "diameter":
                 yield KnownText("nominal_diameter", found, "tool")
     sizes = sizes_of(card.tool.size)
-    if sizes and all(is_number(size, Kind.LENGTH) and not fraction_of_mm(size) for size in sizes):
+    own = each_size(card.tool.size)
+    if sizes and all(is_number(size, Kind.LENGTH) and not fraction_of_mm(size) for size in own):
         yield KnownText("diameter", joined(sizes), "tool")
         yield KnownText("nominal_diameter", joined(sizes), "tool")
 
