@@ -27,6 +27,7 @@ from library.equipment.filling import texts_of
 from library.equipment.model import Machine, Wheel
 from library.equipment.offers import read_off
 from library.units.read import UnitError, read
+from library.units.several import with_the_last_unit
 from library.units.slashes import fraction_of_mm
 from library.units.system import Display
 
@@ -239,11 +240,15 @@ def greatest(text: str, field: Field, display: Display) -> str:
     Example:
         >>> greatest("11.97 mm, 11.99 mm", Field("diameter"), Display())
         '11.99 mm'
+        >>> greatest("1/4, 3/8 in", Field("diameter"), Display())
+        '3/8 in'
     """
     readings = readings_of(text)
     if len(readings) < 2:
         return text
     kind = quantity(field.key).kind
+    # A unit behind the last holds for all, whichever unit a bare number has on the card.
+    readings = with_the_last_unit(kind, readings) or readings
     try:
         return max(readings, key=lambda one: read(one, kind, display).number)
     except UnitError:

@@ -40,3 +40,11 @@ def test_fractions_of_a_millimetre_are_still_asked_about(job: Job) -> None:
     found = of_size(job, "1/4, 3/8 mm")
     assert found.known_text("diameter") == ""
     assert any("is a fraction" in str(one) for one in issues_of(found))
+
+
+def test_millimetres_behind_the_last_hold_for_all_on_a_card_in_inches_too(job: Job) -> None:
+    found = of_size(replace(job, card=replace(job.card, units="in")), "6, 8, 10 mm")
+    filled = [one.answer.inputs["diameter"].value for one in found.steps if "diameter" in one.answer.inputs]
+    counted = {float(value[-1] if isinstance(value, tuple) else value) for value in filled}
+    assert counted
+    assert counted <= {6.0, 10.0}
