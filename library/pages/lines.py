@@ -58,13 +58,19 @@ def page_lines(page: Page, reader: Reader) -> list[Line]:
 
 def _section(section: Section, reader: Reader, *, dense: bool) -> list[Line]:
     if not section.heading or dense:
-        heading = f"{reader.clean(section.heading)} ".ljust(reader.width, "-")[: reader.width]
-        lines: list[Line] = [(Run(heading, "head"),)] if section.heading else []
+        lines = _ruled(section.heading, reader) if section.heading else []
         return lines + [one for block in section.blocks for one in block_lines(block, reader)]
     indent = "  " if section.part else ""
     head = reader.lines(section.heading, "strong" if section.part else "head", indent, indent)
     told = [one for block in section.blocks for one in block_lines(block, reader.narrower(2))]
     return [*head, *((Run("  "), *one) if one else one for one in told)]
+
+
+def _ruled(heading: str, reader: Reader) -> list[Line]:
+    """A heading with a rule behind it to the edge; one that is longer than a line goes on below, for none is cut."""
+    *above, last = wrapped(heading, reader.width, clean=reader.clean)
+    rest = max(reader.width - reader.measure(last) - 1, 0)
+    return [*((Run(text, "head"),) for text in above), (Run(f"{last} {'-' * rest}".rstrip(), "head"),)]
 
 
 def block_lines(block: Block, reader: Reader) -> list[Line]:

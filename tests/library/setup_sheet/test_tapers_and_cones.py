@@ -71,3 +71,15 @@ def test_those_of_a_parallel_tool_are_the_same_all_along_it(book: Book) -> None:
         {**straight, "wanted.surface": "land", "wanted.relief_form": "eccentric"},
     )
     assert "Read on the way, zero at the edge" in setup_sheet(work_out(card, book))
+
+
+@pytest.mark.parametrize("form", sorted(FORMATS))
+def test_over_readings_of_lands_that_differ_on_a_cone_it_is_told_to_the_end_where_the_indicator_points(
+    book: Book, form: str
+) -> None:
+    sunk = {"tool.size": "3/4 in", "tool.flutes": "3", "received.land_width": ".140, .142, .140 in"}
+    card = replace(card_of(book, "countersink-multi-flute-90-plain-steel", sunk), units="in")
+    told = setup_sheet(work_out(card, book), form)
+    over = "Read at 0.7500 in diameter, widest land, flute 2, zero at the edge; drop: indicator at the axis"
+    assert over in plain(told, form)
+    assert form != "text" or max(map(len, told.splitlines())) <= 80
