@@ -172,7 +172,7 @@ def lines_of(way: str, label: str, text: str, hint: str, *, one_more: bool, more
     ]
 
 
-CLOSES = "{go-on} then closes the card."
+CLOSES = "{go-on} then asks whether to close the card."
 """What Enter does at the end of a card, behind which nothing is left to fill in."""
 
 

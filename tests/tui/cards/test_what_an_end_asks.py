@@ -100,7 +100,7 @@ def test_a_line_of_the_end_behind_which_nothing_is_left_says_that_enter_closes_t
     form = form_of(book, "land")
     form.take(book, replace(form.card, notes="New wheel.", minutes="25", result="good"))
     form.go_to(way)
-    assert "{go-on} then closes the card." in form.row.hint
+    assert "{go-on} then asks whether to close the card." in form.row.hint
     assert "goes on" not in form.row.hint
     assert not form.go_on()
 
