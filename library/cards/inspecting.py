@@ -31,6 +31,7 @@ from library.cards.untold_relief import barred
 from library.cards.wanted_limits import Limits
 from library.once import once
 from library.units.read import UnitError, read
+from library.units.several import bare_commas
 
 PER_FLUTE = frozenset({"drop", "second_drop", "heel_drop", "land_width", "relief_angle", "secondary_relief_angle",
                        "rake_angle", "hook_angle", "margin_width", "primary_land",
@@ -165,11 +166,28 @@ def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str, form: str
             # What cannot be read is the cause of what is missing, too: an angle of the edge follows from it.
             wrong = [one for one in known.issues if not one.missing]
             said = "" if wrong else edge_wanted(job, known.issues)
+            said = said or parts_asked_for("drop", drops) or parts_asked_for("land_width", lands)
             said = said or " ".join(by_title(one.text) for one in wrong or known.issues)
             found.append(Relief(flute, drop, {}, said))
         else:
             found.append(Relief(flute, drop, by_form(known.result.outputs, form)))
     return tuple(found)
+
+
+def parts_asked_for(key: str, readings: Readings) -> str:
+    """What is asked where all that was measured stands in one text with bare commas; empty where nothing is.
+
+    Args:
+        key: of a quantity of which there are several readings.
+        readings: as written.
+
+    Example:
+        >>> parts_asked_for("drop", ("26,26,25 thou",))[:41], parts_asked_for("drop", ("0,25 mm",))
+        ("'26,26,25 thou' has commas without a blan", '')
+    """
+    only = readings[0].strip() if len(readings) == 1 else ""
+    # Nothing that is measured on each flute is a whole 0: behind that a comma is a decimal one.
+    return "" if only.startswith("0,") else bare_commas(quantity(key).kind, only)
 
 
 def _common(job: Job) -> dict[str, str]:

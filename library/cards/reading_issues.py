@@ -12,7 +12,7 @@ from library.calc.ranges import read_range
 from library.calc.wording import by_title
 from library.cards.each_step import each_step, place_of, too_few_received
 from library.cards.flute_count import FluteCount, flute_count
-from library.cards.inspecting import PER_FLUTE, SLACK
+from library.cards.inspecting import PER_FLUTE, SLACK, parts_asked_for
 from library.cards.job import Job, flutes_of
 from library.cards.model import Readings
 from library.cards.plausible_readings import implausible
@@ -20,7 +20,6 @@ from library.cards.shall_be import DROPS, number_of
 from library.issue import Issue, Severity
 from library.units.grammar import example
 from library.units.read import UnitError, read
-from library.units.several import bare_commas
 from library.units.show import say, show
 from library.units.slashes import fraction_of_mm
 
@@ -90,10 +89,8 @@ def _unread(job: Job, way: str, key: str, readings: Readings) -> Iterator[Issue]
         return
     for flute, text in enumerate(readings, 1):
         wrong = wrong_with(job, key, text, share=False) if text.strip() else ""
-        # Nothing that is measured on each flute is a whole 0: behind that a comma is a decimal one.
-        may_part = len(readings) == 1 and not text.strip().startswith("0,")
-        if wrong and may_part and (key in PER_FLUTE or (key == "diameter" and each_step(job))):
-            wrong = bare_commas(quantity(key).kind, text) or wrong
+        if wrong and (key in PER_FLUTE or (key == "diameter" and each_step(job))):
+            wrong = parts_asked_for(key, readings) or wrong
         if wrong:
             place = f", {place_of(job, key, readings)} {flute}" if len(readings) > 1 else ""
             yield card_issue(way, f"{title_of(key)}{place}: {wrong}", "error", flute if place else 0)
@@ -123,7 +120,7 @@ def _missing(job: Job, way: str, key: str, readings: Readings) -> Iterator[Issue
         has = f"{len(readings)} reading{'s' if len(readings) > 1 else ''} of {flutes}"
         alike = (
             f" Or write {flutes}x {readings[0]}, if all were found alike."
-            if left == flutes - 1 and readings[0]
+            if left == flutes - 1 and readings[0] and not wrong_with(job, key, readings[0], share=False)
             else ""
         )
         yield card_issue(way, f"{title_of(key)}: there {'are' if len(readings) > 1 else 'is'} {has}, one for each flute. Measure "

@@ -18,6 +18,7 @@ __all__ = ["Reading", "UnitError", "in_other_unit", "in_unit", "read", "read_man
 _PLUS_MINUS = re.compile(r"\+/-|\u00b1|\+-")
 _SEPARATORS = re.compile(r"[;,]")
 _DECIMAL_COMMA = re.compile(r"(?<=[0-9]),(?=[0-9])")
+_LAST_DECIMAL = re.compile(r"(?<![0-9.])[0-9]+,[0-9]+(?![0-9.,])")
 FINE = frozenset({"thou", "tenths", "um", "min", "sec"})
 """Units so small that behind the ``+/-`` alone they may be meant for it alone, or for the number too."""
 
@@ -174,7 +175,7 @@ def read_many(
         if LISTED.search(plain):
             raise UnitError(
                 f"{plain!r} has commas without a blank; write {_DECIMAL_COMMA.sub(', ', plain)} for several numbers, and a "
-                "decimal with a point."
+                f"decimal with a point{_last_as_decimal(plain)}."
             )
         raise UnitError(
             f"{plain!r} has a comma; write {_DECIMAL_COMMA.sub('.', plain)} with a point for a "
@@ -188,6 +189,19 @@ def read_many(
     last = read(parts[-1], kind, display, whole=whole)
     before = (read(in_unit(part, last.unit, kind), kind, display, whole=whole) for part in parts[:-1])
     return (*before, last)
+
+
+def _last_as_decimal(plain: str) -> str:
+    """How several numbers are written of which the last has a decimal, for which its comma may stand.
+
+    Example:
+        >>> _last_as_decimal("26,26,25,5 thou"), _last_as_decimal("1.5,1.6 mm")
+        (', such as 26, 26, 25.5 thou', '')
+    """
+    if (last := _LAST_DECIMAL.search(plain)) is None:
+        return ""
+    dotted = f"{plain[: last.start()]}{last[0].replace(',', '.')}{plain[last.end() :]}"
+    return f", such as {_DECIMAL_COMMA.sub(', ', dotted)}"
 
 
 def with_units(text: str, kind: Kind, display: Display) -> str:

@@ -9,6 +9,7 @@ import pytest
 from library.book.model import Book
 from library.book.opening import open_book
 from library.cards.editing import edited
+from library.cards.inspecting import received_reliefs
 from library.cards.issues import issues_of, keeps_open
 from library.cards.job import Job, work_out
 from library.cards.model import Card
@@ -133,3 +134,18 @@ def test_a_reading_behind_its_number_stands_for_so_many_flutes(card: Card, book:
 @pytest.mark.parametrize("typed", ["8x1", "0x 1 mm", "x 1 mm"])
 def test_what_is_no_number_of_readings_stays_as_it_was_typed(card: Card, typed: str) -> None:
     assert edited(card, "received.drop", typed).received["drop"] == (typed,)
+
+
+def test_readings_with_bare_commas_are_told_with_both_meanings_in_every_place_and_never_taken_for_one_of_all(
+    card: Card, book: Book
+) -> None:
+    read = {"tool__flutes": "3", "received__land_width": "2.4 mm", "received__drop": "26,26,25,5 thou"}
+    job = told(card, book, **read)
+    both = (
+        "'26,26,25,5 thou' has commas without a blank; write 26, 26, 25, 5 thou for several numbers, and a decimal with a "
+        "point, such as 26, 26, 25.5 thou."
+    )
+    assert [one.trouble for one in received_reliefs(job)] == [both]
+    issues = [one.text for one in issues_of(job) if one.way == "received.drop"]
+    assert issues[0] == f"Indicator drop: {both}"
+    assert not any("3x" in one for one in issues)
