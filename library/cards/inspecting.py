@@ -29,6 +29,7 @@ from library.cards.shall_be import DROPS, relief_key, wanted_each, wanted_limits
 from library.cards.tolerances import Tolerance, tolerance
 from library.cards.untold_relief import barred
 from library.cards.wanted_limits import Limits
+from library.cards.wide_tolerances import judges_nothing
 from library.once import once
 from library.units.read import UnitError, read
 from library.units.several import bare_commas
@@ -68,7 +69,7 @@ class Mark:
         flute: counted from 1.
         text: as typed.
         value: in mm or radians; nothing where it could not be read.
-        state: pass, stop, or watch where there is nothing to hold it against.
+        state: pass, stop, or watch where there is nothing to hold it against, or a tolerance as large as the number.
         text_off: how far it is outside the tolerance, in words; else empty.
         side: whether it is under or over what it may be; empty where it is neither.
     """
@@ -300,7 +301,8 @@ def _mark(flute: int, text: str, judged: Verdict, job: Job) -> Mark:
     if may_be.high is not None and value > may_be.high + _slack(may_be.high):
         off = _size(value - may_be.high, kind, text, job)
         return Mark(flute, text, value, "stop", f"{off} over {limit}", "over")
-    return Mark(flute, text, value, "pass")
+    is_judged = not judges_nothing(judged.key, judged.wanted_of(flute), judged.limits, judged.allowed)
+    return Mark(flute, text, value, "pass" if is_judged else "watch")
 
 
 def _slack(limit: float) -> float:

@@ -33,6 +33,7 @@ from library.cards.thread_names import of_its_screw, of_thread
 from library.cards.time_spent import minutes
 from library.cards.tolerances import tolerance
 from library.cards.under_size import under_size_issues
+from library.cards.wide_tolerances import wide_tolerance
 from library.cards.within_book import is_otherwise
 from library.cards.worn_elsewhere import worn_elsewhere
 from library.equipment.model import machines, wheels
@@ -189,6 +190,8 @@ def _of_after(job: Job) -> Iterator[Issue]:
         for wrong in wrong_with_steps(job, found.readings) if key == "diameter" else ():
             yield card_issue(way, f"{title_of(key)}: {wrong}")
         yield from _bad_tolerance(way, key, found.tolerance)
+        if wide := wide_tolerance(job, key, found):
+            yield card_issue(f"{way}.tolerance", wide, "warning")
         if said := far_from_set(job, key, found):
             yield card_issue(f"{way}.wanted", said, "warning")
     yield from size_after(job)
