@@ -10,6 +10,7 @@ from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind, Rounding
 from library.calc.ranges import read_range
 from library.calc.wording import by_title
+from library.cards.doubtful_lands import LAND, Doubt, narrow_lands, steep_reliefs
 from library.cards.each_step import each_step, place_of, too_few_received
 from library.cards.flute_count import FluteCount, flute_count
 from library.cards.inspecting import PER_FLUTE, SLACK, parts_asked_for
@@ -53,8 +54,9 @@ def reading_issues(
     yield from _not_plausible(job, way, key, readings, bad_end=bad_end)
     if key == "diameter" and way.startswith("received") and (wrong := too_few_received(job, readings)):
         yield card_issue(way, f"{title_of(key)}: {wrong}", "warning")
-    if key == "land_width":
+    if key == LAND:
         yield from _too_wide(job, way, readings, diameters)
+    yield from _doubtful(job, way, key, readings, diameters)
 
 
 def wrong_with(job: Job, key: str, text: str, *, share: bool) -> str:
@@ -155,6 +157,18 @@ def _not_plausible(
         severity: Severity = "error" if one.check.state == "stop" and not bad_end else "warning"
         text = f"{title_of(key)}{place}: {say(one.check.sentence, job.display)}"
         yield card_issue(way, text, severity, one.reading if place else 0)
+
+
+def _doubtful(job: Job, way: str, key: str, readings: Readings, diameters: Readings) -> Iterator[Issue]:
+    """A land that is hardly one, and a drop that with its land is a relief that hardly any tool has."""
+    doubts: Iterator[Doubt] = iter(())
+    if key == LAND:
+        doubts = narrow_lands(job, readings, diameters)
+    elif key in DROPS:
+        doubts = steep_reliefs(job, way, diameters)
+    for one in doubts:
+        place = f", flute {one.reading}" if len(readings) > 1 and one.reading else ""
+        yield card_issue(way, f"{title_of(key)}{place}: {one.said}", "warning", one.reading if place else 0)
 
 
 def _too_wide(job: Job, way: str, lands: Readings, diameters: Readings) -> Iterator[Issue]:

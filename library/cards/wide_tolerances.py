@@ -76,8 +76,8 @@ def wide_tolerance(job: Job, key: str, found: Inspection) -> str:
     else:
         much = f"is half of the {shown} wanted, or more"
     return (
-        f"Tolerance of the {quantity(key).title.lower()}: {found.tolerance.strip()} {much}. Write in this line how far off a "
-        "reading may be; what it shall be has a line of its own."
+        f"Tolerance of the {quantity(key).title.lower()}: {found.tolerance.strip()} {much}. The line within says how "
+        "far off a reading may be; what it shall be has a line of its own."
     )
 
 

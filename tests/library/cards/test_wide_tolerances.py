@@ -40,7 +40,7 @@ def test_no_drop_passes_within_the_drop_itself_typed_once_more(book: Book) -> No
         (
             "watch",
             "Tolerance of the indicator drop: 26 thou is about as much as the 25.8 thou wanted, or more: by it nothing is judged. "
-            "Write in this line how far off a reading may be; what it shall be has a line of its own.",
+            "The line within says how far off a reading may be; what it shall be has a line of its own.",
         )
     ]
 
