@@ -10,6 +10,7 @@ from geometry.sentences import Kind
 from library.calc.thread_in_diameter import not_its_diameter
 from library.calc.wording import spoken
 from library.cards.came_otherwise import came_otherwise
+from library.cards.came_under_size import came_under_size
 from library.cards.chamfer import follower
 from library.cards.chosen import CUPS, HEAD, METHOD, REST, shape_for
 from library.cards.each_step import wrong_with_shall_be, wrong_with_steps
@@ -111,6 +112,7 @@ def _of_received(job: Job) -> Iterator[Issue]:
     for key, readings in job.card.received.items():
         way = f"received.{key}"
         yield from reading_issues(job, way, key, readings, job.card.received.get("diameter", ()))
+    yield from came_under_size(job)
     yield from worn_elsewhere(job)
     yield from _of_grinding_down(job)
 
