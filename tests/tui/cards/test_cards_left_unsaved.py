@@ -179,3 +179,42 @@ async def test_a_card_that_was_never_saved_is_told_of_above_those_that_were(
         await hands.do("<f3>")
         told = next(text for text in hands.lines() if text.startswith("Never saved: T-77, left 20"))
         assert told.endswith("; F8, unsaved, has it.")
+
+
+async def test_the_menu_of_an_open_card_has_the_unsaved_too_and_saves_and_leaves_the_card_first(
+    at_the_yard: AtTheYard, yard: Path
+) -> None:
+    await leave_typed(at_the_yard, "tool.size", "11 mm")
+    saved_meanwhile(yard, 'size = "8.7 mm"', 'size = "22 mm"')
+    async with at_the_yard() as hands:
+        await hands.until(lambda: hands.app.session.left_behind)
+        await hands.do("<f3>", "d-87", "<enter>")
+        hands.app.screen.form.go_to("minutes")
+        await hands.do("<ctrl+u>", "25", "<f8>", "unsaved", "<enter>")
+        assert hands.app.screen.WHERE == "drafts"
+        assert load(yard, OPEN).card.minutes == "25"
+        stack = [getattr(one, "WHERE", "") for one in hands.app.screen_stack]
+        assert "card" not in stack
+        assert stack.count("cards") == 1
+        # The card of the draft that is taken up is open once, and asks before it goes over what was saved.
+        await hands.do("<enter>")
+        assert hands.app.screen.form.card.tool.size == "11 mm"
+        assert "Both of you changed this" in await hands.do("<f9>")
+
+
+async def test_a_card_that_cannot_be_saved_is_not_left_for_the_unsaved_ones(
+    at_the_yard: AtTheYard, yard: Path
+) -> None:
+    await leave_typed(at_the_yard, "tool.size", "11 mm")
+    saved_meanwhile(yard, 'size = "8.7 mm"', 'size = "22 mm"')
+    async with at_the_yard() as hands:
+        await hands.until(lambda: hands.app.session.left_behind)
+        await hands.do("<f3>", "d-87", "<enter>")
+        card = hands.app.screen
+        card.form.go_to("minutes")
+        await hands.do("<ctrl+u>", "25")
+        saved_meanwhile(yard, 'size = "22 mm"', "size = [")
+        await hands.do("<f8>", "unsaved", "<enter>")
+        assert hands.app.screen is card
+        assert "kept as a draft" in hands.words()
+        assert card.form.card.minutes == "25"

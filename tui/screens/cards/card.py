@@ -279,6 +279,13 @@ class CardScreen(KeptCard):
         if self.save():
             begin_again(self, self.form.card.id)
 
+    def do_drafts(self) -> None:
+        """Leave the card for the list, so that no draft is opened over it, and show there what was left unsaved."""
+        self.do_cards()
+        in_front = self.app.screen
+        if in_front is not self and isinstance(in_front, BaseScreen):
+            in_front.do_drafts()
+
     def do_cautions(self) -> None:
         """Show the cautions of the whole job in full."""
         self.heelclear.show_cautions(None, self.form.job.entry, lambda _: self.form.job.cautions)
