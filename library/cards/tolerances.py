@@ -61,7 +61,7 @@ def tolerance(text: str, kind: Kind) -> Tolerance:
     if two and not _BOTH_WAYS.match(plain):
         sides = sorted(_pair(two["first"], two["second"], kind))
         if sides[0] > 0 or sides[1] < 0:
-            raise UnitError(f"{plain!r} goes one way twice; write it as +0 -0.03 mm.")
+            raise UnitError(f"{plain!r} goes one way twice; write it as {_such(kind, plain)}.")
         return Tolerance(-sides[0], sides[1])
     width = _width(plain, kind)
     if width < 0:
@@ -77,12 +77,24 @@ def _width(plain: str, kind: Kind) -> float:
         if len(_NUMBERS.findall(plain)) < 2 or kind not in _SUCH:
             raise
         raise UnitError(
-            f"{plain!r} is no tolerance; write it as {_SUCH[kind]}, each side with its sign."
+            f"{plain!r} is no tolerance; write it as {_such(kind, plain)}, each side with its sign."
         ) from None
 
 
 _SUCH = {Kind.LENGTH: "+0 -0.02 mm", Kind.ANGLE: "+0 -30 min"}
 """How a tolerance of two sides is written."""
+
+_INCHES = re.compile(r"(?:in|inch|inches|thous?|tenths?)\b|\"", re.IGNORECASE)
+
+
+def _such(kind: Kind, plain: str) -> str:
+    """The same in the units that it was typed in, and without one for what has none.
+
+    Example:
+        >>> _such(Kind.LENGTH, "+1 +2 thou"), _such(Kind.LENGTH, "+0.1 +0.2 mm")
+        ('+0 -1 thou', '+0 -0.02 mm')
+    """
+    return "+0 -1 thou" if kind is Kind.LENGTH and _INCHES.search(plain) else _SUCH.get(kind, "+0 -0.02")
 
 
 def _pair(first: str, second: str, kind: Kind) -> list[float]:

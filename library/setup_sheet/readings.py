@@ -33,6 +33,7 @@ from library.pages.unit_in_head import shorter
 from library.setup_sheet.across import fitting
 from library.setup_sheet.lead_beside import read_here
 from library.setup_sheet.where_read import surfaces_read
+from library.units.over_a_hundred import title_over
 from library.units.show import show, show_end
 from library.units.system import Display
 
@@ -247,7 +248,9 @@ def _inspected(job: Job, key: str, flutes: int, display: Display) -> BoxRow:
     came = joined(job.card.received.get(key, ()))
     readings = inspection.readings or ("",) * count
     place = STEP if steps is not None and place_of(job, key, readings) == STEP else ""
-    return BoxRow(title_after(key, job), said, tuple([*filled, *[""] * count][:count]), came, place)
+    return BoxRow(
+        title_over(title_after(key, job), display), said, tuple([*filled, *[""] * count][:count]), came, place
+    )
 
 
 def _number(job: Job, key: str, display: Display) -> str:

@@ -20,6 +20,7 @@ from library.cards.step import Step
 from library.cards.within_book import within_book
 from library.pages.page import Block, Facts, Sources
 from library.setup_sheet.given import given_for
+from library.units.over_a_hundred import title_over
 from library.units.show import show
 from library.units.system import Display
 
@@ -38,6 +39,7 @@ def wanted(job: Job, display: Display) -> Iterator[Block]:
     diameter = number_of(job.known_text("diameter"), "diameter", job)
     pairs = []
     for key, one in job.card.wanted.items():
+        called = title_over(title(key), display)
         if (
             key in CHOSEN_ONCE
             or not one.value.strip()
@@ -53,10 +55,10 @@ def wanted(job: Job, display: Display) -> Iterator[Block]:
             if within_book(key, one, diameter):
                 was = f"within the book's {of_book}"
             why = "; ".join(part for part in (was, one.reason) if part) or "decided on this card"
-            pairs.append((title(key), f"{said} ({why})"))
+            pairs.append((called, f"{said} ({why})"))
         else:
             mark = sources.setdefault(one.source, _letter(len(sources))) if one.source else ""
-            pairs.append((title(key), f"{said} [{mark}]" if mark else said))
+            pairs.append((called, f"{said} [{mark}]" if mark else said))
     given = given_for(job)
     counted = (("Counted with", given),) if given else ()
     if pairs or counted:

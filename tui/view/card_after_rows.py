@@ -14,6 +14,7 @@ from library.cards.reading_units import each_in
 from library.cards.rubbing_heel import heel_rubs
 from library.cards.shall_be import presumed_limits, wanted_each, wanted_limits, wanted_number
 from library.units.grammar import example
+from library.units.over_a_hundred import title_over
 from library.units.show import show
 from tui.view.card_quantity_rows import below_diameter, choice_row, known_keys, readings_hint
 from tui.view.card_readings import in_short
@@ -46,7 +47,7 @@ def after_rows(job: Job, opened: Opened) -> list[Row]:
 
 def _inspected(job: Job, key: str) -> list[Row]:
     row, one = quantity(key), job.card.after.get(key, Inspection())
-    way, title = f"after.{key}", title_after(key, job)
+    way, title = f"after.{key}", title_over(title_after(key, job), job.display)
     if row.kind is Kind.CHOICE:
         return [choice_row(way, title, one.readings[0] if one.readings else "")]
     wanted, limits = wanted_number(job, key), wanted_limits(job, key)

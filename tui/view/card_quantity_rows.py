@@ -31,7 +31,7 @@ from library.cards.step import Step
 from library.cards.within_book import is_otherwise
 from library.cards.worn_elsewhere import comes_off_on
 from library.units.grammar import example
-from library.units.system import Display
+from library.units.over_a_hundred import title_over
 from tui.view.card_readings import in_short
 from tui.view.card_row import Opened, Row, to_turn
 from tui.view.card_tool_rows import lines_of
@@ -41,9 +41,6 @@ MEASURED = ("diameter", "land_width", "land_measured_as", "drop")
 
 DECIDED = ("relief_form", "rake_angle")
 """What a tool is given, also where its entry does not say how much; with it the relief of the surface that is ground."""
-
-PER_HUNDRED = 100.0
-"""Millimetres over which the book tells a taper."""
 
 NOT_ON_THE_TOOL = frozenset({"feed"})
 """What a calculation may be about, but nobody can measure on a tool."""
@@ -95,7 +92,7 @@ def _received(job: Job, key: str) -> Row:
         )
     known = "" if readings else job.card.tool.size if key == "diameter" and job.to_be else job.known_text(key)
     return Row(
-        way, title_of(key, job.choice.surface), in_short(key, readings), known, "tool" if known else "", f"{_read_on(job, key)}{readings_hint(job, key)}",
+        way, title_over(title_of(key, job.choice.surface), job.display), in_short(key, readings), known, "tool" if known else "", f"{_read_on(job, key)}{readings_hint(job, key)}",
         wants=not readings and not any(comes_off_on(job, key)), below=below_diameter(job, key, readings),
     )  # fmt: skip
 
@@ -237,7 +234,7 @@ def _wanted(job: Job, key: str, *, is_asked: bool) -> list[Row]:
             hint = _of_a_range(row, shown, is_open=is_open)
         shown = f"choose {shown}" if is_open else shown
         said = {one.value: shown} if shown != one.value else {}
-        first = Row(way, _title(row, job.display), one.value, hint=hint, wants=(is_asked and not one.value) or is_open,
+        first = Row(way, title_over(row.title, job.display), one.value, hint=hint, wants=(is_asked and not one.value) or is_open,
                     offers=ends, said=said)  # fmt: skip
     diameter = number_of(job.known_text("diameter"), "diameter", job)
     if not one.reason and not is_otherwise(key, one, diameter):
@@ -259,14 +256,6 @@ def _of_a_range(row: Quantity, text: str, *, is_open: bool) -> str:
     if is_open:
         return f"To be chosen, {text}: a range sets nothing. Right takes its low end, its middle, its high end; or type a number. {row.definition}"
     return f"A range fills no calculation: Left and Right take its ends, or give a number. {row.definition}"
-
-
-def _title(row: Quantity, display: Display) -> str:
-    """The title of a quantity; of one that is told over a length in millimetres, with that in inches for who works in them."""
-    over = f"{PER_HUNDRED:g} mm"
-    if display.lengths == "mm" or over not in row.title:
-        return row.title
-    return row.title.replace(over, f"{over} ({PER_HUNDRED / 25.4:.2f} in)")
 
 
 def _ends(job: Job, key: str, text: str) -> tuple[str, ...]:

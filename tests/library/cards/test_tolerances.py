@@ -54,6 +54,9 @@ def test_a_tolerance_goes_both_ways_or_each_its_own(text: str, kind: Kind, minus
         ("+0 -0.03", "no unit"),
         ("0 -.02", "no unit"),
         (".02 0 mm", r"no tolerance; write it as \+0 -0.02 mm, each side with its sign"),
+        ("+1 +2 thou", r"goes one way twice; write it as \+0 -1 thou\."),
+        ("1 0 thou", r"is no tolerance; write it as \+0 -1 thou, each side"),
+        ("+0.1 +0.2 mm", r"goes one way twice; write it as \+0 -0.02 mm\."),
         (".01 -.02 mm", r"'.01 -.02 mm' is no tolerance; write it as \+0 -0.02 mm"),
     ],
 )

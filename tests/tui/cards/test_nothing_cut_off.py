@@ -9,10 +9,11 @@ import pytest
 
 from library.book.model import Book
 from library.cards.editing import edited
-from library.cards.model import Card, Wanted
+from library.cards.model import Card, Inspection, Tool, Wanted
 from library.cards.store import load
 from library.demo import BOOK
 from library.pages.readings_on_the_way import OnTheWay
+from library.setup_sheet.sheets import setup_sheet
 from tui.view.card_form import CardForm
 from tui.view.card_page import CardPage
 from tui.view.card_row import Row, Told
@@ -109,6 +110,29 @@ def test_in_inches_the_rating_keeps_its_verdict_and_examples_are_in_inches(yard_
     # Derived: 0.1 / 25.4 and 100 / 25.4.
     assert "at most 0.0039 in" in told
     assert "(3.94 in)" in told
+
+
+def test_in_inches_the_way_of_a_back_taper_is_told_in_inches_on_every_page_and_on_the_sheet(
+    yard_book: Book,
+) -> None:
+    taper = Wanted("1 thou", "1 thou", "common practice")
+    asked = Card(
+        family="tap",
+        units="in",
+        tool=Tool("T-1", "1/2 in", flutes="4"),
+        received={"back_taper": ("1 thou",)},
+        wanted={"back_taper": taper},
+        after={"back_taper": Inspection(("1 thou",))},
+    )
+    form = CardForm(yard_book, asked)
+    for section in ("received", "wanted", "after"):
+        form.go_to(f"{section}.back_taper")
+        assert form.row.label == "Back taper over 100 mm (3.94 in)"
+    sheet = setup_sheet(form.job)
+    assert sheet.count("Back taper over 100 mm") == sheet.count("Back taper over 100 mm (3.94 in)") == 2
+    form = CardForm(yard_book, replace(asked, units="mm"))
+    form.go_to("after.back_taper")
+    assert form.row.label == "Back taper over 100 mm"
 
 
 def test_what_stands_in_a_line_goes_on_below_where_its_column_is_too_narrow(yard_book: Book) -> None:
