@@ -69,7 +69,7 @@ class Mark:
         flute: counted from 1.
         text: as typed.
         value: in mm or radians; nothing where it could not be read.
-        state: pass, stop, or watch where there is nothing to hold it against, or a tolerance as large as the number.
+        state: pass, stop, or watch where there is nothing to hold it against.
         text_off: how far it is outside the tolerance, in words; else empty.
         side: whether it is under or over what it may be; empty where it is neither.
     """
@@ -89,7 +89,7 @@ class Verdict:
     Attributes:
         key: the quantity.
         wanted: what it shall be, in mm or radians; nothing where no limit is set.
-        allowed: the tolerance; nothing where no limit is set.
+        allowed: the tolerance; nothing where no limit is set, or one as large as the number beside it.
         marks: for each reading.
         spread: the greatest reading less the least, each less what it shall be where that is another for each flute;
             nothing with fewer than two.
@@ -251,6 +251,8 @@ def _verdict(job: Job, key: str, found: Inspection) -> Verdict:
     judged = Verdict(key, wanted_number(job, key), _tolerance(found.tolerance, kind), (), None,
                      _first_wanted(job, key), wanted_limits(job, key), wanted_each(job, key),
                      place=place_of(job, key, found.readings))  # fmt: skip
+    if judges_nothing(key, judged.wanted, judged.limits, judged.allowed):
+        judged = replace(judged, allowed=None)
     if judged.each and judged.first_wanted is not None:
         found_heels = [one.first_wanted for one in heels(job)]
         judged = replace(judged, first_each=tuple(one for one in found_heels if one is not None))
@@ -301,8 +303,7 @@ def _mark(flute: int, text: str, judged: Verdict, job: Job) -> Mark:
     if may_be.high is not None and value > may_be.high + _slack(may_be.high):
         off = _size(value - may_be.high, kind, text, job)
         return Mark(flute, text, value, "stop", f"{off} over {limit}", "over")
-    is_judged = not judges_nothing(judged.key, judged.wanted_of(flute), judged.limits, judged.allowed)
-    return Mark(flute, text, value, "pass" if is_judged else "watch")
+    return Mark(flute, text, value, "pass")
 
 
 def _slack(limit: float) -> float:

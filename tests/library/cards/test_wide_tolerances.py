@@ -35,6 +35,7 @@ def marks(card: Card, book: Book, key: str) -> list[str]:
 
 def test_no_drop_passes_within_the_drop_itself_typed_once_more(book: Book) -> None:
     card = countersink("drop", "1 thou", "1 thou", "1 thou", within="26 thou", wanted="25.8 thou")
+    assert all(one.may_be is None for one in verdicts(work_out(card, book)))
     assert marks(card, book, "drop") == ["watch"] * 3
     assert doubts(card, book, "drop") == [
         (
@@ -53,6 +54,15 @@ def test_no_diameter_passes_within_the_diameter_itself_though_a_little_off(book:
     assert text.startswith(
         "Tolerance of the diameter: .7503 in is about as much as the 0.7505 in wanted, or more"
     )
+
+
+@pytest.mark.parametrize(("reading", "state"), [("7 deg", "pass"), ("9 deg", "stop")])
+def test_a_range_judges_alone_beside_a_tolerance_as_large_as_itself(
+    book: Book, reading: str, state: str
+) -> None:
+    card = countersink("cone_relief_angle", *[reading] * 3, within="8 deg", wanted="6 to 8 deg")
+    assert set(marks(card, book, "cone_relief_angle")) == {state}
+    assert len(doubts(card, book, "cone_relief_angle")) == 1
 
 
 @pytest.mark.parametrize(
