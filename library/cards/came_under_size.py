@@ -7,15 +7,12 @@ from collections.abc import Iterator
 from geometry.fit.reamer import READ
 from geometry.sentences import Kind
 from library.cards.each_step import each_step
+from library.cards.inspecting import verdicts
 from library.cards.job import Job
-from library.cards.model import Inspection
 from library.cards.reading_issues import card_issue
 from library.cards.reading_units import shown_in, unit_read_in
-from library.cards.shall_be import greatest_number, wanted_limits, wanted_number
-from library.cards.tolerances import Tolerance, tolerance
-from library.cards.wide_tolerances import judges_nothing
+from library.cards.shall_be import greatest_number, wanted_limits
 from library.issue import Issue
-from library.units.read import UnitError
 
 DIAMETER = "diameter"
 
@@ -44,20 +41,7 @@ def came_under_size(job: Job) -> Iterator[Issue]:
 
 def _least(job: Job) -> float | None:
     """The least that the diameter may be after grinding, in mm; nothing where no limit is set."""
-    allowed, wanted = _allowed(job), wanted_number(job, DIAMETER)
+    judged = next((one for one in verdicts(job) if one.key == DIAMETER), None)
     limits = wanted_limits(job, DIAMETER)
-    if judges_nothing(DIAMETER, wanted, limits, allowed):
-        return None
-    if wanted is not None:
-        return wanted - allowed.minus if allowed is not None else None
-    low = limits.served.low if limits is not None else None
-    return None if low is None else low - (allowed.minus if allowed is not None else 0.0)
-
-
-def _allowed(job: Job) -> Tolerance | None:
-    """The tolerance of the diameter; nothing where none is written, or none that can be read."""
-    text = job.card.after.get(DIAMETER, Inspection()).tolerance
-    try:
-        return tolerance(text, Kind.LENGTH) if text.strip() else None
-    except UnitError:
-        return None
+    may_be = judged.may_be if judged is not None else limits.served if limits is not None else None
+    return may_be.low if may_be is not None else None

@@ -54,6 +54,12 @@ def test_a_diameter_counts_as_under_size_below_its_tolerance_only(
     assert bool(told(reamer(came, wanted=".7505 in", tolerance=".0002 in"), book)) == is_under
 
 
+@pytest.mark.parametrize(("came", "is_under"), [(".7489 in", True), (".7496 in", False)])
+def test_a_range_counts_with_the_tolerance_beside_it(book: Book, came: str, is_under: bool) -> None:
+    asked = reamer(came, wanted=".75 to .7505 in", tolerance=".0005 in")
+    assert bool(told(asked, book)) == is_under
+
+
 def test_without_a_limit_nothing_is_under_size(book: Book) -> None:
     assert told(reamer(".7489 in", wanted=".7505 in"), book) == []
     assert told(reamer(".7489 in", wanted=".7505 in", tolerance=".7503 in"), book) == []
