@@ -11,7 +11,7 @@ from library.cards.learn import not_in_book
 from library.cards.results import known_results
 from tui import screens
 from tui.figure.alphabet import ALPHABETS
-from tui.screens.cards.card_navigation import begin_again
+from tui.screens.cards.card_navigation import begin_again, to_the_unsaved
 from tui.screens.cards.closing import close_or_open, learn
 from tui.screens.cards.discarding import discard_card, is_discardable
 from tui.screens.cards.kept_card import KeptCard
@@ -281,10 +281,7 @@ class CardScreen(KeptCard):
 
     def do_drafts(self) -> None:
         """Leave the card for the list, so that no draft is opened over it, and show there what was left unsaved."""
-        self.do_cards()
-        in_front = self.app.screen
-        if in_front is not self and isinstance(in_front, BaseScreen):
-            in_front.do_drafts()
+        to_the_unsaved(self)
 
     def do_cautions(self) -> None:
         """Show the cautions of the whole job in full."""

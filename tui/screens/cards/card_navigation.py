@@ -83,6 +83,14 @@ def to_the_cards(screen: BaseScreen) -> None:
         _list_cards(screen)
 
 
+def to_the_unsaved(card: BaseScreen) -> None:
+    """To the list of cards, and there to what an earlier run left unsaved; a card that cannot be left stays in front."""
+    to_the_cards(card)
+    in_front = card.app.screen
+    if in_front is not card and isinstance(in_front, BaseScreen):
+        in_front.do_drafts()
+
+
 def _left(card: BaseScreen) -> bool:
     """Leave a card; returns whether it was left and its list does not lie below."""
     app = card.heelclear
