@@ -287,6 +287,8 @@ def _raw(given: Inputs, tool: CammedSteps, checks: tuple[Check, ...]) -> Result:
         outputs["shoulder_relief_angle"] = weakest.relief(place)
         named["shoulder_relief_angle"] = f"Relief of {_place(weakest, place)}, square to its cone"
         outputs["largest_feed"] = max(tool.feed_limit, 0.0)
+        if len(tool.shoulders) > 1:
+            named["largest_feed"] = "Largest feed: all shoulders"
         if has_feed:
             weakest, place = tool.weakest_in_feed
             outputs["relief_left"] = weakest.left(tool.feed, place)

@@ -11,7 +11,8 @@ from library.cards.inspecting import Relief, Verdict, received_reliefs, reliefs_
 from library.cards.issues import issues_of
 from library.cards.job import Job
 from library.cards.planning import Plan
-from library.cards.settings_lines import SettingLine, setting_lines
+from library.cards.setting_line import SettingLine
+from library.cards.settings_lines import setting_lines
 from library.cards.step import Step
 from library.cards.writing import as_table
 from library.units.convert import from_geometry

@@ -25,6 +25,7 @@ from library.cards.model import Card, Setting
 from library.cards.of_that_day import cam_that_gave, is_dated
 from library.cards.provenance import Provenance
 from library.cards.setup_order import meant, rests
+from library.cards.shoulders import beside_the_shoulders, shoulder_counted, told_at
 from library.cards.step import Step
 from library.equipment.model import Machine
 
@@ -84,6 +85,9 @@ def step_of(
     recommended = found.inputs["relief_angle"].recommended if "relief_angle" in found.inputs else None
     if relief is not None:
         found, provenance = _counted_with(relief, ask), provenance | {"relief_angle": "cam"}
+    where = shoulder_counted(bench.before, found)
+    found = told_at(found, where)
+    relief = replace(relief, where=where) if relief is not None else None
     provenances: dict[str, Provenance] = {
         key: provenance.get(
             key, "wanted" if filled.origin == "entry" else "typed" if filled.origin == "given" else "default"
@@ -95,6 +99,7 @@ def step_of(
     if relief is not None and found.result is not None:
         checks = (*checks, told(relief, recommended))
     checks = (*checks, *beside_the_set_one(found, provenances, bench.card, bench.before, ask))
+    checks = (*checks, *beside_the_shoulders(found, bench.card, bench.before))
     return Step(
         sheet, found, provenances, (), checks, setting.skipped, _is_quiet(sheet, found, setting, bench),
         setting.recorded or None, relief, {**texts, **cam},

@@ -40,6 +40,7 @@ class FoundRelief:
         source: the name of the calculation.
         throws: of the cams, in words.
         wanted: the relief that was wanted there, in radians, for the readings that are judged by it; else nothing.
+        where: the one of several shoulders that it is counted at, in words; else empty.
     """
 
     surface: str
@@ -48,6 +49,7 @@ class FoundRelief:
     source: str
     throws: str
     wanted: float | None = None
+    where: str = ""
 
     def at(self, diameter: float) -> float:
         """The relief (rad) at another diameter (mm) of the surface: its tangent goes down as the diameter grows. Derived.
@@ -152,10 +154,10 @@ def told(relief: FoundRelief, value: Value | None = None) -> Check:
         value: what the book says of the wanted one: within its range no other relief is a watch.
     """
     surface = SURFACES[relief.surface]
-    says = "Counted with {found} on the {surface}, {plane}: what the cam of {throws} gives by {source}"
+    says = "Counted with {found} on {surface}, {plane}: what the cam of {throws} gives by {source}"
     parts: dict[str, Amount | str] = {
         "found": angle(max(relief.relief, 0.0)),
-        "surface": surface.title,
+        "surface": relief.where or f"the {surface.title}",
         "plane": PLANES[surface.view],
         "throws": relief.throws,
         "source": _spoken(relief.source),

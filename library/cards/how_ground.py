@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from geometry.edge.surface_input import HALF
 from geometry.quantities import quantity
 from geometry.role import HEEL
 from geometry.sentences import Kind
@@ -11,8 +12,10 @@ from library.calc.throw_per import per_said
 from library.cards.heels import at_each_heel
 from library.cards.job import Job
 from library.cards.set_otherwise import set_otherwise
-from library.cards.settings_lines import SAME_FACET, SettingLine, setting_lines
+from library.cards.setting_line import SettingLine
+from library.cards.settings_lines import SAME_FACET, setting_lines
 from library.cards.shall_be import indicator_said
+from library.cards.shoulder_settings import swivels
 from library.guidance.model import Setup
 from library.guidance.setups import for_entry, for_job
 from library.guidance.wheels import Ground
@@ -75,9 +78,9 @@ class Numbers:
 
     def __call__(self, key: str) -> str:
         """The number of a quantity with its unit; empty where the job does not know it, or must not set it."""
-        line = self._lines.get(key) or self._lines.get(SAME_THROW.get(key, key))
-        if line is not None:
-            return "" if line.stopped else ", then ".join(map(self._set_to, self._of_facets(line)))
+        lines = self._set_for(key)
+        if lines:
+            return "" if lines[0].stopped else ", then ".join(map(self._set_to, lines))
         if key in set_otherwise(self._job):
             return ""
         drop = self._job.doing(HEEL)
@@ -112,6 +115,12 @@ class Numbers:
         step = self._job.step(line.sheet)
         per = per_said(line.key, step.answer.inputs) if step is not None else ""
         return f"{line.value} {per}".rstrip()
+
+    def _set_for(self, key: str) -> list[SettingLine]:
+        """The settings of a quantity: that of each shoulder or facet where it has several; none where it is not set."""
+        line = self._lines.get(key) or self._lines.get(SAME_THROW.get(key, key))
+        each = swivels(self._lines.values()) if key == HALF else []
+        return each or (self._of_facets(line) if line is not None else [])
 
     def _of_facets(self, line: SettingLine) -> list[SettingLine]:
         """A setting with that of any other facet, in the order in which they are ground."""

@@ -35,6 +35,7 @@ from library.cards.provenance import (
 )
 from library.cards.rubbing_heel import no_feed_while_it_rubs
 from library.cards.setup_order import calculations_of
+from library.cards.shoulders import at_its_shoulder
 from library.cards.step import Step
 from library.cards.throw_for_all import no_throw_for_one_alone
 from library.cards.wanted_entry import wanted_entry
@@ -189,6 +190,7 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
             texts, provenance = at_its_place(
                 sheet, texts, provenance, card, entry, book, display, choice.surface
             )
+            texts, provenance = at_its_shoulder(sheet, texts, provenance, card, before, display)
             texts, provenance = laid_over(sheet, card, texts, provenance)
             step = step_of(sheet, texts, provenance, Bench(card, answers, machine, choice, before, kind))
             if choice.method in sheet.role.otherwise_by:

@@ -13,7 +13,8 @@ from library.cards.hand import is_left
 from library.cards.history import sharpenings_left
 from library.cards.job import Job, flutes_of, work_out
 from library.cards.model import Card
-from library.cards.settings_lines import SettingLine, setting_lines
+from library.cards.setting_line import SettingLine
+from library.cards.settings_lines import setting_lines
 from library.units.system import Display
 
 OTHER = "to the other side"

@@ -8,6 +8,7 @@ from geometry.surfaces import SURFACES
 from library.cards.chosen import wants_relief
 from library.cards.job import Job
 from library.cards.model import Setting
+from library.cards.shoulders import shoulder_counted
 from library.cards.sizes import sizes_of
 from library.cards.step import Step
 from library.units.show import show
@@ -32,9 +33,10 @@ def surface_read(job: Job, step: Step) -> str:
 
 
 def title_read(job: Job, step: Step) -> str:
-    """What a calculation reads in a word: its surface, or the facets that are laid on it."""
+    """What a calculation reads in a word: its surface, which of several shoulders, or the facets that are laid on it."""
     surface = SURFACES.get(surface_read(job, step))
     said = surface.title if surface is not None else step.sheet.title.lower()
+    said = shoulder_counted(job.steps, step.answer) or said
     return f"{said}, facets" if step.sheet.role.rows == FACETS else said
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from geometry.calculation import Row
 from geometry.edge.surface_input import HALF
@@ -19,12 +19,14 @@ from library.cards.job import Job
 from library.cards.move_said import assumed_head, crank_said, move_said, off_the_place
 from library.cards.read_order import surface_read
 from library.cards.set_otherwise import set_otherwise
+from library.cards.setting_line import NO_GRADUATION, SettingLine, rounded_said
+from library.cards.shoulder_settings import shoulder_lines
+from library.cards.shoulders import several_angles
 from library.cards.step import Step
 from library.cards.throw_for_all import looks_at_all
 from library.cards.throws_set import CAMS, THROWS, TITLES, cam_in_short, not_set, of_cam, title_set
 from library.cards.turned import counted
 from library.equipment.settings import (
-    GraduationLine,
     cost_said,
     graduation_lines,
     in_short,
@@ -38,54 +40,6 @@ from library.units.system import Display
 CURES = frozenset({"circle_ground_to"})
 """Settings that put right what their own calculation stops."""
 
-NO_GRADUATION = "no graduation given, for the machine names none that sets it"
-"""Behind a setting of the work head that the machine names no graduation for."""
-
-
-@dataclass(frozen=True)
-class SettingLine:
-    """One thing to set.
-
-    Attributes:
-        sheet: the calculation it comes from.
-        key: the quantity; empty for the moves of the index.
-        title: what is set.
-        value: its exact value with its unit.
-        graduation: the same in the graduations of the machine; empty where it has none.
-        cost: what the rounding costs; empty where it costs nothing.
-        stopped: whether its calculation says stop, so that it must not be set.
-        divisions: the graduation in as few words as do; empty where the machine has none.
-        off: what the rounding moves, or what a cam gives, in as few words as do; empty where that is nothing.
-        is_check: whether it is only measured, to check what another line sets.
-        apart: for what it is set, where that is ground in a job of its own; else empty.
-        counted: from where it counts and which way it goes; empty where that goes without saying.
-        rounded: what the graduation gives, with its unit; empty where the machine has none.
-    """
-
-    sheet: str
-    key: str
-    title: str
-    value: str
-    graduation: str = ""
-    cost: str = ""
-    stopped: bool = False
-    divisions: str = ""
-    off: str = ""
-    is_check: bool = False
-    apart: str = ""
-    counted: str = ""
-    rounded: str = ""
-
-    @property
-    def is_set(self) -> bool:
-        """Whether it is set in this job, and counted among its settings."""
-        return not self.is_check and not self.apart
-
-    def same_as(self, other: SettingLine) -> bool:
-        """Whether both are set alike: on the graduation where there is one, else by the exact value."""
-        mine, theirs = self.graduation or self.value, other.graduation or other.value
-        return (self.title, mine) == (other.title, theirs)
-
 
 @once
 def setting_lines(job: Job, display: Display) -> tuple[SettingLine, ...]:
@@ -93,6 +47,8 @@ def setting_lines(job: Job, display: Display) -> tuple[SettingLine, ...]:
     lines: dict[str, SettingLine] = {}
     for_all = any(one.in_use and not one.works and looks_at_all(one) for one in job.steps)
     for step in job.steps:
+        for line in shoulder_lines(job, step, display):
+            lines.setdefault(line.key, line)
         if step.works:
             for line in _of_step(job, step, display):
                 if _is_wanted(line.key, lines, for_all=for_all):
@@ -167,19 +123,17 @@ def _of_step(job: Job, step: Step, display: Display) -> list[SettingLine]:
             SettingLine(step.sheet.name, key, title_set(step, key, graduation), value, graduation, cost,
                         divisions=in_short(line) if line else cam_in_short(job, graduation),
                         off=off_in_short(line, display) if line else cost.partition(",")[0].partition(" at ")[0],
-                        counted=counted(job, step, key), rounded=_rounded(line, display))
+                        counted=counted(job, step, key), rounded=rounded_said(line, display))
         )  # fmt: skip
     return found
 
 
-def _rounded(line: GraduationLine | None, display: Display) -> str:
-    """What the graduation gives for a setting, where there is one."""
-    return show_answer(line.setting.set_value, quantity(line.key), display) if line is not None else ""
-
-
 def _is_set(job: Job, key: str) -> bool:
     """Whether a number is set on this job: to the angle of its shoulders a tool is swivelled for those alone."""
-    return key != HALF or SURFACES.get(job.choice.surface, SURFACES["cone"]).edge_key == "included_angle"
+    if key != HALF:
+        return True
+    is_on_a_cone = SURFACES.get(job.choice.surface, SURFACES["cone"]).edge_key == "included_angle"
+    return is_on_a_cone and not several_angles(job.steps)
 
 
 def is_set_by_facets(job: Job, step: Step) -> bool:
@@ -225,7 +179,7 @@ def _by_height(job: Job, step: Step, display: Display) -> list[SettingLine]:
                         show_answer(worked.outputs[key], quantity(key), display),
                         ", ".join(filter(None, (said(line) if line else "", at_edge))), cost_said(line, display) if line else "",
                         divisions=in_short(line) if line else "", off=off_in_short(line, display) if line else "",
-                        counted=counted(job, step, key), rounded=_rounded(line, display))
+                        counted=counted(job, step, key), rounded=rounded_said(line, display))
         )  # fmt: skip
     return found
 

@@ -26,7 +26,8 @@ from library.cards.job import Job
 from library.cards.last_facet import title_after
 from library.cards.reading_units import each_in, shown_in, unit_read_in
 from library.cards.rests_on import rests_on
-from library.cards.settings_lines import SettingLine, setting_lines
+from library.cards.setting_line import SettingLine
+from library.cards.settings_lines import setting_lines
 from library.cards.shall_be import presumed_limits, relief_key
 from library.cards.thread_names import of_thread
 from library.cards.untold_relief import why_untold

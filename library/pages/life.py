@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from geometry.sentences import Kind
 from library.cards.history import History
 from library.cards.planning import Plan, Turn
-from library.cards.settings_lines import SettingLine
+from library.cards.setting_line import SettingLine
 from library.pages.cautions import at_arms_length
 from library.pages.page import Page, Said, Section, Table
 from library.units.show import show

@@ -15,7 +15,8 @@ from library.cards.how_ground import Numbers, setup_of
 from library.cards.job import Job
 from library.cards.provenance import joined
 from library.cards.read_elsewhere import counted_as
-from library.cards.settings_lines import SettingLine, setting_lines
+from library.cards.setting_line import SettingLine
+from library.cards.settings_lines import setting_lines
 from library.cards.turned import how_turned
 from library.guidance.model import ON_FULL_PAPER, ON_PAPER
 from library.guidance.never import never_ground

@@ -15,7 +15,8 @@ from library.cards.edge_set import sets_edge
 from library.cards.edge_wanted import edges_of, hint_of, titled
 from library.cards.job import Job
 from library.cards.provenance import TYPED_ONCE, Provenance
-from library.cards.settings_lines import SettingLine, setting_lines
+from library.cards.setting_line import SettingLine
+from library.cards.settings_lines import setting_lines
 from library.cards.step import Step
 from library.cards.throws_set import TITLES
 from library.cards.typed_above import typed_above

@@ -15,7 +15,8 @@ from library.cards.heels import at_each_heel, land_read
 from library.cards.job import Job
 from library.cards.read_order import steps_read, surface_read, title_read
 from library.cards.rubbing_heel import makes_a_rubbing_heel
-from library.cards.settings_lines import SettingLine
+from library.cards.setting_line import SettingLine
+from library.cards.shoulders import shoulder_counted, title_found
 from library.cards.step import Step
 from library.cards.throws_set import TITLES
 from library.cards.turned import how_turned
@@ -61,7 +62,7 @@ def told_below(job: Job, step: Step, lines: list[SettingLine]) -> list[str]:
     """The lines under the heading of a calculation: what is set, or what is still wanted for it."""
     setting = job.card.settings.get(step.sheet.name)
     typed = setting.typed if setting else {}
-    if lines:
+    if lines and step.answer.result is not None:
         # What was typed stands in its own line already.
         lines = [one for one in lines if one.graduation or one.key not in typed]
         said = [
@@ -85,7 +86,8 @@ def told_of(job: Job, step: Step, lines: list[SettingLine], *, is_set_above: boo
         return [Told(step.sheet.title, note=JUDGED)]
     state = "left out" if step.skipped else state_of(step)
     if step.skipped or step.answer.result is None:
-        return [Told(step.sheet.title, note=state)]
+        # The swivel for each of several shoulders is known before the cam is.
+        return [Told(step.sheet.title, note=state), *map(_set_told, lines)]
     if step.stopped and all(one.stopped for one in lines):
         return [Told(_title_stopped(job, step), "", "not to be set", state)]
     setting = job.card.settings.get(step.sheet.name)
@@ -239,7 +241,7 @@ def _answer_told(job: Job, step: Step, key: str, value: float) -> Told:
     divisions = in_divisions(job.machine, key, value) if job.machine is not None else None
     beside, behind = _of_rating(rated, quantity(key).kind, job) if rated is not None else ("", "")
     return Told(
-        _drop_title(job, step) if key in {"heel_drop", "drop"} else title_of(key, step.answer.surface),
+        _drop_title(job, step) if key in {"heel_drop", "drop"} else title_found(step.answer, key),
         show_answer(value, quantity(key), job.display),
         f"{divisions:.1f} div" if divisions is not None else beside,
         land_read(job) if key == "heel_drop" and step is job.doing(HEEL) else class_of(step, key) or behind,
@@ -249,7 +251,7 @@ def _answer_told(job: Job, step: Step, key: str, value: float) -> Told:
 def _drop_title(job: Job, step: Step) -> str:
     """The drop at the heel; of which surface it is, where several are read."""
     read = [one for one in steps_read(job) if one.answer.result and "heel_drop" in one.answer.result.outputs]
-    several = len({surface_read(job, one) for one in read}) > 1
+    several = len({surface_read(job, one) for one in read}) > 1 or shoulder_counted(job.steps, step.answer)
     return f"Drop at the heel, {title_read(job, step)}" if several else "Drop at the heel"
 
 

@@ -9,7 +9,8 @@ from library.book.opening import open_book
 from library.cards.editing import edited
 from library.cards.job import work_out
 from library.cards.model import Card
-from library.cards.settings_lines import SettingLine, setting_lines
+from library.cards.setting_line import SettingLine
+from library.cards.settings_lines import setting_lines
 from library.cards.starting import from_entry
 from library.setup_sheet.sheets import setup_sheet
 from library.units.system import Display
