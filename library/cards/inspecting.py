@@ -40,6 +40,9 @@ PER_FLUTE = frozenset({"drop", "second_drop", "heel_drop", "land_width", "relief
                        *(one.second_key for one in SURFACES.values())})  # fmt: skip
 """Quantities of which every flute has its own, so that a missing reading is missed."""
 
+NOT_MEASURED = "not measured"
+"""What stands where one flute or step of several has no reading."""
+
 SLACK = 1e-9
 """The share by which a reading may pass its limit: two texts for one number differ in their last bit."""
 
@@ -69,7 +72,7 @@ class Mark:
         flute: counted from 1.
         text: as typed.
         value: in mm or radians; nothing where it could not be read.
-        state: pass, stop, or watch where there is nothing to hold it against.
+        state: pass, stop, or watch where it was not measured, or there is nothing to hold it against.
         text_off: how far it is outside the tolerance, in words; else empty.
         side: whether it is under or over what it may be; empty where it is neither.
     """
@@ -80,6 +83,11 @@ class Mark:
     state: State
     text_off: str = ""
     side: Literal["", "under", "over"] = ""
+
+    @property
+    def is_measured(self) -> bool:
+        """Whether anything was read there: a gap between two readings is none."""
+        return bool(self.text.strip())
 
 
 @dataclass(frozen=True)
@@ -287,6 +295,8 @@ def _tolerance(text: str, kind: Kind) -> Tolerance | None:
 
 
 def _mark(flute: int, text: str, judged: Verdict, job: Job) -> Mark:
+    if not text.strip():
+        return Mark(flute, text, None, "watch")
     kind, may_be = quantity(judged.key).kind, judged.may_be_of(flute)
     try:
         whole = quantity(judged.key).whole

@@ -21,7 +21,15 @@ from library.cards.chosen import CHOSEN_ONCE
 from library.cards.each_step import FLUTE, STEP
 from library.cards.hand import is_left
 from library.cards.how_ground import Numbers, ground_besides, ground_of, setup_of
-from library.cards.inspecting import Mark, Relief, Verdict, received_reliefs, reliefs_after, verdicts
+from library.cards.inspecting import (
+    NOT_MEASURED,
+    Mark,
+    Relief,
+    Verdict,
+    received_reliefs,
+    reliefs_after,
+    verdicts,
+)
 from library.cards.job import Job
 from library.cards.last_facet import title_after
 from library.cards.reading_units import each_in, shown_in, unit_read_in
@@ -273,6 +281,8 @@ def _mark(mark: Mark, count: int, place: str, may_be: str = "") -> Named:
     """One reading with its verdict, and from where to where it may be where each flute has its own limits."""
     title = f"  {_flute(mark.flute, count, place)} {mark.text}"
     below = tuple(part for part in (mark.text_off, f"may be {may_be}" if may_be else "") if part)
+    if not mark.is_measured:
+        return Named(title.rstrip(), NOT_MEASURED, role="quiet")
     if mark.state == "watch":
         return Named(title, "not judged", below=below, role="quiet")
     if mark.state == "stop":

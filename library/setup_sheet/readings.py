@@ -15,7 +15,7 @@ from library.cards.asked_after import asked_after
 from library.cards.each_step import STEP, each_step, place_of
 from library.cards.flute_count import flute_count
 from library.cards.heels import OtherHeel, other_heels, read_at
-from library.cards.inspecting import PER_FLUTE, received_reliefs, reliefs_after, verdicts
+from library.cards.inspecting import NOT_MEASURED, PER_FLUTE, Mark, received_reliefs, reliefs_after, verdicts
 from library.cards.job import Job
 from library.cards.last_facet import title_after
 from library.cards.model import Inspection
@@ -231,13 +231,17 @@ def boxed(job: Job) -> list[str]:
     return [*keys, *(one for one in asked_after(job) if keys and one not in {*keys, *DROPS})]
 
 
+def _filled(job: Job, mark: Mark) -> str:
+    """What stands in the box of a reading; where there is none a draft leaves it to the pencil, and a record says so."""
+    if not mark.is_measured:
+        return NOT_MEASURED if job.card.done else ""
+    return f"{mark.text} {'ok' if mark.state == 'pass' else 'OFF' if mark.state == 'stop' else ''}".strip()
+
+
 def _inspected(job: Job, key: str, flutes: int, display: Display) -> BoxRow:
     inspection = job.card.after.get(key, Inspection())
     marks = next((one.marks for one in verdicts(job) if one.key == key), ())
-    filled = [
-        f"{mark.text} {'ok' if mark.state == 'pass' else 'OFF' if mark.state == 'stop' else ''}".strip()
-        for mark in marks
-    ]
+    filled = [_filled(job, mark) for mark in marks]
     wanted = _number(job, key, display)
     tolerance = inspection.tolerance.strip()
     sign = "" if not tolerance or tolerance[0] in "+-\u00b1" else "+/- "

@@ -186,3 +186,36 @@ def test_steps_in_inches_with_their_unit_behind_the_last_are_inches_each(shipped
     assert found.sizes == pytest.approx((6.35, 9.525, 12.7))
     point = Card(family="step-drill", tool=Tool(size="0.25, 0.375, 0.5 in"))
     assert diameter_at_point(point, Entry("", "step-drill", ""), METRIC) == "0.25 in"
+
+
+def test_a_step_that_was_not_measured_is_not_judged(shipped: Book) -> None:
+    job = work_out(stepped(("5.95 mm", "", "11.93 mm"), tolerance="0.1 mm"), shipped)
+    assert states(judged(job)) == ["pass", "watch", "pass"]
+    (second,) = (
+        row
+        for part in after_answers(job, "after.diameter")
+        for block in part
+        if isinstance(block, Values)
+        for row in block.values
+        if row.title.strip() == "step 2"
+    )
+    assert (second.value, second.below) == ("not measured", ())
+
+
+def test_the_sheet_leaves_an_empty_box_and_a_record_says_why(shipped: Book) -> None:
+    card = stepped(("5.95 mm", "", "11.93 mm"), tolerance="0.1 mm")
+    found = {}
+    for one in (card, finished(work_out(card, shipped), date(2026, 11, 27))):
+        page = boxes(work_out(one, shipped), METRIC)
+        assert page is not None
+        found[one.status] = next(row.boxes for row in page.rows if row.title == "Diameter")
+    assert found == {
+        "draft": ("5.95 mm ok", "", "11.93 mm ok"),
+        "done": ("5.95 mm ok", "not measured", "11.93 mm ok"),
+    }
+
+
+def test_a_flute_that_was_not_measured_is_not_judged_either(shipped: Book) -> None:
+    card = replace(stepped(), after={"drop": Inspection(("0.20 mm", ""), "0.2 mm", "0.01 mm")})
+    (found,) = verdicts(work_out(card, shipped))
+    assert states(found) == ["pass", "watch"]

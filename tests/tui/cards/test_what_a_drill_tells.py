@@ -100,7 +100,7 @@ def test_a_feed_is_typed_once_and_each_limit_of_it_names_what_it_is_of(yard: Pat
     step = job.step("feed-clearance")
     assert step is not None
     assert step.answer.inputs["feed"].value == pytest.approx(0.12)
-    assert "Largest feed: shoulder" in shown(page(book, card, "settings.step-relief"), 80, 90)
+    assert "Largest feed: all shoulders" in shown(page(book, card, "settings.step-relief"), 80, 90)
     assert "Largest feed: lip" in shown(page(book, card, "settings.feed-clearance"), 80, 90)
 
 
