@@ -13,7 +13,7 @@ from typing import NamedTuple
 
 from geometry.calculation import Check, Inputs
 from geometry.quantities import quantity
-from geometry.sentences import Amount, Rounding, Sentence, count, length
+from geometry.sentences import Amount, Rounding, Sentence, angle, count, length
 
 
 @dataclass(frozen=True)
@@ -51,6 +51,9 @@ REACHES: Mapping[str, Reach] = {
 }
 """One rule for each quantity, whether it is given or found."""
 
+
+SLENDEREST_CONE = math.radians(10)
+"""Countersinks, and shoulders of step drills, have much more than that; a feed or a length typed in their line has not."""
 
 CAMS = frozenset({"radial_throw", "axial_throw"})
 """Throws; one that is found is asked for, and has a rule of its own."""
@@ -105,6 +108,8 @@ def slips(given: Inputs, outputs: Mapping[str, float]) -> Iterator[Slip]:
             yield from _of_one(key, max(map(abs, given.numbers(key))))
         elif key in outputs and key not in CAMS:
             yield from _of_one(key, abs(outputs[key]))
+    if given.has("included_angle"):
+        yield from _of_cone(min(given.numbers("included_angle")))
     yield from _throw_asked_for(outputs)
     if given.has("diameter"):
         yield from _beside(min(given.numbers("diameter")), given)
@@ -123,6 +128,17 @@ def _of_one(key: str, found: float) -> Iterator[Slip]:
             + _AGAIN,
             found=_amount(key, found),
             most=Amount(reach.most, quantity(key).kind, Rounding.DOWN),
+        )
+
+
+def _of_cone(found: float) -> Iterator[Slip]:
+    """A cone that hardly widens; one of zero is a cylinder, and is called so."""
+    if 0 < found < SLENDEREST_CONE * (1 - 1e-9):
+        yield _slip(
+            "Included angle: {found} looks like a slip; countersinks and the shoulders of step drills have {least} or more. Was "
+            "it a feed or a length? See which line it belongs in, and measure again.",
+            found=angle(found),
+            least=angle(SLENDEREST_CONE, Rounding.UP),
         )
 
 

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
-from geometry.calculation import Calculation
+from geometry.calculation import Calculation, Check, Inputs
 from geometry.calculations import calculation, calculation_names
 from geometry.complaints import untried
 from geometry.figure import undrawn
 from geometry.role import MOVES, Cam
+from geometry.slips import slips
 from geometry.surfaces import SURFACES
 from library.book.model import Measure
 from library.calc.answer import Answer
@@ -95,7 +96,7 @@ def step_of(
         for key, filled in found.inputs.items()
     }
     setting = bench.card.settings.get(sheet.name, Setting())
-    checks = tuple(found.result.checks) if found.result else ()
+    checks = tuple(found.result.checks) if found.result else tuple(_doubted_early(found, setting))
     if relief is not None and found.result is not None:
         checks = (*checks, told(relief, recommended))
     checks = (*checks, *beside_the_set_one(found, provenances, bench.card, bench.before, ask))
@@ -119,6 +120,17 @@ def _is_quiet(sheet: Calculation, found: Answer, setting: Setting, bench: Bench)
         or not meant(sheet, found)
         or (not setting.recorded and (_is_of_another_surface(found, bench) or _is_beside(sheet, bench)))
     )
+
+
+def _doubted_early(found: Answer, setting: Setting) -> Iterator[Check]:
+    """The doubts about what was typed into a calculation that still wants something, so that it cannot doubt it itself."""
+    typed = {
+        key: one.value
+        for key, one in found.inputs.items()
+        if setting.typed.get(key, "").strip() or (key == "diameter" and setting.typed)
+    }
+    if typed.keys() - {"diameter"}:
+        yield from slips(Inputs(typed), {})
 
 
 def asked_again(step: Step, more: Mapping[str, str], answers: Answers) -> Answer:

@@ -6,10 +6,10 @@ import math
 
 import pytest
 
-from geometry.calculation import Given, Result
+from geometry.calculation import Given, Inputs, Result
 from geometry.calculations import calculation, calculation_names
 from geometry.evaluate import run
-from geometry.slips import Slip
+from geometry.slips import Slip, slips
 
 
 def told(result: Result) -> list[str]:
@@ -87,3 +87,19 @@ def test_ten_times_too_much_or_too_little_is_doubted_by_one_rule(name: str, key:
 )
 def test_what_is_rare_but_real_is_not_doubted(name: str, given: dict[str, Given]) -> None:
     assert told(run(calculation(name), given)) == []
+
+
+@pytest.mark.parametrize("name", ["step-relief", "cone-relief", "cross-hole"])
+def test_a_feed_typed_for_the_angle_of_a_cone_is_doubted(name: str) -> None:
+    sheet = calculation(name)
+    many = isinstance(sheet.sample["included_angle"], tuple)
+    wrong: Given = tuple(map(math.radians, (90, 0.004, 118))) if many else math.radians(0.004)
+    (doubt,) = (one for one in slips(Inputs({**sheet.sample, "included_angle": wrong}), {}))
+    assert doubt.state == "watch"
+    assert str(doubt.sentence).startswith("Included angle: 0.004 deg looks like a slip")
+
+
+def test_a_slender_cone_and_a_cylinder_are_not_doubted() -> None:
+    # At ten degrees a cone is still one; at none it is a cylinder, of which the calculation itself tells.
+    for degrees in (10, 0):
+        assert not [*slips(Inputs({"included_angle": math.radians(degrees)}), {})]
