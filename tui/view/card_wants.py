@@ -8,6 +8,7 @@ from geometry.quantities import quantity
 from geometry.surfaces import surface_of_relief
 from library.calc.surfaces import title_of
 from library.cards.edge_set import sets_edge
+from library.cards.edge_wanted import edges_of, titled
 from library.cards.job import Job
 from library.cards.provenance import TYPED_ONCE
 from library.cards.step import Step
@@ -24,7 +25,7 @@ def for_want_of(job: Job, step: Step) -> list[str]:
             own = wanted_as(job, step, key)
             title = title_of(key if surface_of_relief(own) else own, surface).lower()
             elsewhere.setdefault(_asked_on(job, step, key), []).append(title)
-    here = [title_of(key, surface).lower() for key in missing(step) if key in asked]
+    here = [_called_above(job, step, key) for key in missing(step) if key in asked]
     found = [title_of(key, surface).lower() for key in missing(step) if key in above - asked]
     wants = [f"{', '.join(titles)}, on {page}" for page, titles in elsewhere.items()]
     if wants:
@@ -32,6 +33,14 @@ def for_want_of(job: Job, step: Step) -> list[str]:
     wants += [f"{', '.join(here)}, asked for above"] if here else []
     wants += [f"{', '.join(found)}, which is found above"] if found else []
     return [f"for want of {'; '.join(wants)}"] if wants else []
+
+
+def _called_above(job: Job, step: Step, key: str) -> str:
+    """What the line further up is called in which an input is asked for once: one for several edges has a name of its own."""
+    before = itertools.takewhile(lambda one: one is not step, job.steps)
+    asking = next((one for one in before if one.in_use and key in missing(one)), None)
+    edges = edges_of(asking, key) if asking is not None else None
+    return (titled(edges) if edges is not None else title_of(key, step.answer.surface)).lower()
 
 
 def missing(step: Step) -> list[str]:

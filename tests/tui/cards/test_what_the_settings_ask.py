@@ -123,6 +123,16 @@ def test_an_empty_line_for_the_wheel_stands_once_and_the_later_calculation_says_
     assert height.below == ("for want of wheel diameter, asked for above",)
 
 
+def test_what_a_later_calculation_waits_for_has_the_name_of_its_line(book: Book) -> None:
+    form = CardForm(book, begun(book, "step-drill-spiral-flute-plain-steel"))
+    form.go_to("settings")
+    (line,) = (row for row in form.rows if row.way == "settings.step-relief.included_angle")
+    (drop,) = (row for row in form.rows if row.way == "settings.relief-drop")
+    assert line.label.strip() == "Shoulder angles"
+    assert drop.below[0].startswith("for want of ")
+    assert "shoulder angles, asked for above" in drop.below[0]
+
+
 def test_a_lip_is_rolled_under_a_cup_which_no_height_of_the_tooth_rest_sets(book: Book) -> None:
     form, _ = filled_in(book, begun(book, "masonry-drill-hammer", relief_method="tooth-rest-height"))
     assert not unanswered(form)
