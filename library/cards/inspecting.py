@@ -40,9 +40,6 @@ PER_FLUTE = frozenset({"drop", "second_drop", "heel_drop", "land_width", "relief
                        *(one.second_key for one in SURFACES.values())})  # fmt: skip
 """Quantities of which every flute has its own, so that a missing reading is missed."""
 
-NOT_MEASURED = "not measured"
-"""What stands where one flute or step of several has no reading."""
-
 SLACK = 1e-9
 """The share by which a reading may pass its limit: two texts for one number differ in their last bit."""
 
@@ -83,11 +80,6 @@ class Mark:
     state: State
     text_off: str = ""
     side: Literal["", "under", "over"] = ""
-
-    @property
-    def is_measured(self) -> bool:
-        """Whether anything was read there: a gap between two readings is none."""
-        return bool(self.text.strip())
 
 
 @dataclass(frozen=True)

@@ -11,6 +11,9 @@ from library.cards.provenance import SET_RIGHT, joined
 INSPECTED = ("drop", "diameter")
 """What is measured on every tool after it was ground."""
 
+NOT_MEASURED = "not measured"
+"""What stands where one flute or step of several has no reading."""
+
 
 def still_to_measure(card: Card) -> tuple[str, ...]:
     """What is measured on every tool after grinding, while nothing at all was; empty as soon as there is a reading.

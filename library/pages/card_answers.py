@@ -22,7 +22,6 @@ from library.cards.each_step import FLUTE, STEP
 from library.cards.hand import is_left
 from library.cards.how_ground import Numbers, ground_besides, ground_of, setup_of
 from library.cards.inspecting import (
-    NOT_MEASURED,
     Mark,
     Relief,
     Verdict,
@@ -37,6 +36,7 @@ from library.cards.rests_on import rests_on
 from library.cards.setting_line import SettingLine
 from library.cards.settings_lines import setting_lines
 from library.cards.shall_be import presumed_limits, relief_key
+from library.cards.still_to_measure import NOT_MEASURED
 from library.cards.thread_names import of_thread
 from library.cards.untold_relief import why_untold
 from library.guidance.never import never_ground
@@ -281,7 +281,7 @@ def _mark(mark: Mark, count: int, place: str, may_be: str = "") -> Named:
     """One reading with its verdict, and from where to where it may be where each flute has its own limits."""
     title = f"  {_flute(mark.flute, count, place)} {mark.text}"
     below = tuple(part for part in (mark.text_off, f"may be {may_be}" if may_be else "") if part)
-    if not mark.is_measured:
+    if not mark.text.strip():
         return Named(title.rstrip(), NOT_MEASURED, role="quiet")
     if mark.state == "watch":
         return Named(title, "not judged", below=below, role="quiet")

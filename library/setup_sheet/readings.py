@@ -15,7 +15,7 @@ from library.cards.asked_after import asked_after
 from library.cards.each_step import STEP, each_step, place_of
 from library.cards.flute_count import flute_count
 from library.cards.heels import OtherHeel, other_heels, read_at
-from library.cards.inspecting import NOT_MEASURED, PER_FLUTE, Mark, received_reliefs, reliefs_after, verdicts
+from library.cards.inspecting import PER_FLUTE, Mark, received_reliefs, reliefs_after, verdicts
 from library.cards.job import Job
 from library.cards.last_facet import title_after
 from library.cards.model import Inspection
@@ -24,6 +24,7 @@ from library.cards.read_order import steps_read
 from library.cards.reading_units import each_in
 from library.cards.shall_be import DROPS, indicator_said, wanted_each, wanted_limits, wanted_number
 from library.cards.step import Step
+from library.cards.still_to_measure import NOT_MEASURED
 from library.cards.untold_relief import barred, is_untold
 from library.cards.wanted_limits import Limits
 from library.pages.answer import rows
@@ -233,7 +234,7 @@ def boxed(job: Job) -> list[str]:
 
 def _filled(job: Job, mark: Mark) -> str:
     """What stands in the box of a reading; where there is none a draft leaves it to the pencil, and a record says so."""
-    if not mark.is_measured:
+    if not mark.text.strip():
         return NOT_MEASURED if job.card.done else ""
     return f"{mark.text} {'ok' if mark.state == 'pass' else 'OFF' if mark.state == 'stop' else ''}".strip()
 

@@ -86,7 +86,6 @@ def told_of(job: Job, step: Step, lines: list[SettingLine], *, is_set_above: boo
         return [Told(step.sheet.title, note=JUDGED)]
     state = "left out" if step.skipped else state_of(step)
     if step.skipped or step.answer.result is None:
-        # The swivel for each of several shoulders is known before the cam is.
         return [Told(step.sheet.title, note=state), *map(_set_told, lines)]
     if step.stopped and all(one.stopped for one in lines):
         return [Told(_title_stopped(job, step), "", "not to be set", state)]
