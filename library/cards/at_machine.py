@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 
+from geometry.calculation import Check
+from geometry.edge.surface_input import HALF
 from library.calc.answer import Answer
 from library.cards.answers import Answers
+from library.cards.shoulders import several_angles
 from library.cards.step import Step
 from library.equipment.cam_limits import cam_checks
 from library.equipment.drawer_advice import kept_to_the_drawer
@@ -56,7 +60,7 @@ def at_machine(
         )
     )
     # What is advised has to be there, on the card as on its sheet.
-    checks = [*kept, *checks[len(own) :], *reach]
+    checks = [*kept, *checks[len(own) :], *reach, *_swivels_beyond(step, machine)]
     if step.sheet.role.cam is not None and not any(
         one.works and one.sheet.role.cam is not None for one in before
     ):
@@ -64,6 +68,12 @@ def at_machine(
     done = {line.key for one in before for line in one.lines}
     lines = tuple(line for line in settings if line.key not in done)
     return replace(step, lines=lines, checks=tuple(checks))
+
+
+def _swivels_beyond(step: Step, machine: Machine) -> Iterator[Check]:
+    """A stop for each of several shoulders to which the machine cannot be swivelled."""
+    for one in several_angles((step,)) if HALF in step.sheet.role.sets else ():
+        yield from reach_checks(machine, Worked(step.sheet, {}, {HALF: one.included_angle / 2}))
 
 
 def _taken(step: Step) -> str:

@@ -32,6 +32,17 @@ title = "Own grinder"
 title = "swivel of the table"
 division = "0.25 deg"
 sets = ["half_included_angle"]
+
+[[machine]]
+id = "short"
+title = "Grinder with a short swivel"
+
+[machine.graduations.table]
+title = "swivel of the table"
+division = "0.25 deg"
+sets = ["half_included_angle"]
+low = "0 deg"
+high = "50 deg"
 """
 
 ENTRY = "step-drill-spiral-flute-plain-steel"
@@ -79,6 +90,14 @@ def test_each_shoulder_has_its_own_swivel_on_the_graduation_of_the_machine(shop:
     assert swivels(job) == [
         ("Half angle, shoulder 1", "59.00 deg", "236 div"),
         ("Half angle, shoulder 2", "45.00 deg", "180 div"),
+    ]
+
+
+def test_a_shoulder_to_which_the_machine_cannot_be_swivelled_stops(shop: Book) -> None:
+    job = work_out(card(shop, machine="short"), shop)
+    assert stops(step(job, "step-relief")) == [
+        "Half included angle of 59.00 deg: the swivel of the table goes only to 50.00 deg. Set it another way, or on "
+        "another machine."
     ]
 
 

@@ -48,3 +48,25 @@ async def test_a_card_that_was_begun_at_once_watches_the_shoulders_under_the_cam
         await hands.do("<ctrl+n>", "<ctrl+n>", "<ctrl+n>")
         await hands.until(lambda: "Radial throw" in hands.words())
         assert "Shoulder 1 has" in hands.words()
+
+
+async def test_each_of_two_shoulders_has_its_swivel_and_no_one_angle_is_asked_for(
+    at_the_yard: AtTheYard,
+) -> None:
+    async with at_the_yard() as hands:
+        await hands.do("step drill 6, 9, 12 mm spiral", "<ctrl+f>", "<ctrl+n>", "<ctrl+n>", "<ctrl+n>")
+        hands.app.screen.form.go_to("settings.step-relief.included_angle")
+        await hands.do("118, 90", "<enter>")
+        await hands.until(lambda: "Half angle, shoulder 1 59.00 deg" in hands.words())
+        assert "Half angle, shoulder 2 45.00 deg" in hands.words()
+        labels = [row.label.strip() for row in hands.app.screen.form.rows]
+        assert "Included angle" not in labels
+
+
+async def test_a_step_without_a_reading_is_called_not_measured(at_the_yard: AtTheYard) -> None:
+    async with at_the_yard() as hands:
+        await hands.do(*BEGUN, *AFTER)
+        hands.app.screen.form.go_to("after.diameter")
+        await hands.do("5.95, , 11.93", "<enter>", "0.1")
+        await hands.until(lambda: "step 2 not measured" in hands.words())
+        assert "OFF" not in hands.words()
