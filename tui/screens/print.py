@@ -17,11 +17,11 @@ if TYPE_CHECKING:
 LOOK = Choice(
     "look",
     "Look at it",
-    "Shows it here as it prints, and writes nothing; the way back leads to where it was asked for.",
+    "Shows it here and writes nothing; the way back leads to where it was asked for.",
 )
 WAYS = (
-    Choice("copy", "Copy", "Copies it as text to the clipboard of your terminal, where that allows it."),
-    Choice("text", "Text file", "Writes it as plain text into a new file in the folder that you started in."),
+    Choice("copy", "Copy", "Copies it as plain text to the clipboard of your terminal, where that allows it."),
+    Choice("text", "Text file", "Writes it into a new file in the folder that you started in, in signs that any printer has: letters without accents, a half as 1/2."),
     Choice("markdown", "Markdown", "Writes it as Markdown into a new file in the folder that you started in."),
     Choice("html", "Web page", "Writes it as a web page, to be printed, into a new file in the folder that you started in."),
 )  # fmt: skip

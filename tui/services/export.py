@@ -24,7 +24,7 @@ class Printed:
         title: what it is.
         name: of its file, without an ending.
         form: gives it in a form, ``text``, ``markdown`` or ``html``.
-        look: shows it as it prints; nothing where it is in front already.
+        look: shows it on the screen; nothing where it is in front already.
     """
 
     title: str

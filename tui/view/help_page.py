@@ -41,7 +41,7 @@ ABOUT: dict[Where, str] = {
     "confirm": "This asks before something is thrown away or written over. Up and Down choose, {go-on} takes; letters answer nothing. {back} leaves it as it is.",
     "print": "These are the ways to take away what is in front of you. A file is always a new one, in the folder that you started in.",
     "pick": "This is what there is to choose from. Type a part of what you look for; {go-on} takes it.",
-    "sheet": "This is the setup sheet as it prints, but that the cautions stay at the foot here: what stops first, then the tool, the settings to tick off in their order, the readings, and boxes for what you measure. {print} copies it, or puts it into a file as text, as Markdown, or as a web page with the drawing that prints on one sheet of A4 or Letter.",
+    "sheet": "This is the setup sheet as it prints, but that the cautions stay at the foot here, and that signs stay as they were typed, where a text has letters without accents and a half as 1/2: what stops first, then the tool, the settings to tick off in their order, the readings, and boxes for what you measure. {print} copies it, or puts it into a file as text, as Markdown, or as a web page with the drawing that prints on one sheet of A4 or Letter.",
     "life": "This is everything that the cards know of one tool, the oldest first.",
     "batch": "This is the batch in the order that saves set-ups: what is set once, then what changes for each card.",
     "first-jobs": "These are ten jobs for a new hand, the easiest first. {go-on} opens the real screen of the chosen one with its numbers in it; the lines below say what to look at and how to know that it is right. For a whole shop to try, 'heelclear demo' lays out the ferry yard.",

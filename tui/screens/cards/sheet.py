@@ -49,7 +49,7 @@ class SheetScreen(Reading):
         self.say(f"The sheet has the unit of its card; {self.key_of('units')} on the card changes it.")
 
     def text(self, width: int) -> list[Line]:
-        """The page as it prints, narrower where the screen is."""
+        """The page with its signs as they were typed, as wide as paper and narrower where the screen is."""
         width = min(width, PAPER.width)
         return [*wrap(self._page.title, width, "head"), *page_lines(without_words(self._page), width)]
 
@@ -71,7 +71,7 @@ def printed_sheet(job: Job, look: Callable[[], object] | None = None) -> Printed
 
     Args:
         job: the card worked out.
-        look: shows it as it prints; nothing where it is in front already.
+        look: shows it on the screen; nothing where it is in front already.
     """
     card = job.card
     name = f"setup-sheet-{card.id or card.tool.name or 'new'}"
