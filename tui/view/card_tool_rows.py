@@ -8,6 +8,7 @@ from dataclasses import replace
 from library.book.model import Book
 from library.calc import ranges
 from library.calc.by_family import is_threaded
+from library.cards.issues import keeps_open
 from library.cards.job import Job
 from library.cards.results import USUAL
 from library.cards.starting import HOLE_CLASS, OF_A_HOLE
@@ -175,6 +176,9 @@ def lines_of(way: str, label: str, text: str, hint: str, *, one_more: bool, more
 CLOSES = "{go-on} then asks whether to close the card."
 """What Enter does at the end of a card, behind which nothing is left to fill in."""
 
+STAYS_OPEN = "{go-on} then goes to what keeps the card open."
+"""What it does there while something does not add up."""
+
 
 def _minutes(text: str) -> Mapping[str, str]:
     """A bare number as it counts: in minutes."""
@@ -186,13 +190,14 @@ def end_rows(job: Job, opened: Opened) -> list[Row]:
     card = job.card
     # A result of an older card stays, also where no other card has it.
     results = dict.fromkeys((*(opened.results or USUAL), *([card.result] if card.result else [])))
-    on = CLOSES if card.minutes and card.result else "{go-on} goes on."
+    at_last = STAYS_OPEN if keeps_open(job) else CLOSES
+    on = at_last if card.minutes and card.result else "{go-on} goes on."
     return [
         *lines_of("notes", "Notes", card.notes, f"Whatever the next person should know. {on}",
                   one_more=True, more="{down} begins another line."),
         Row("minutes", "Time spent", card.minutes, said=_minutes(card.minutes),
-            hint=f"Such as 25 min or 1 h 20 min.{f' {CLOSES}' if card.result else ''}", wants=not card.minutes),
+            hint=f"Such as 25 min or 1 h 20 min.{f' {at_last}' if card.result else ''}", wants=not card.minutes),
         Row("result", "Result", card.result, hint="How it ended: Left and Right change it, or its first letter; {change} lists "
-            f"them. {CLOSES}", choices=("", *results), wants=not card.result),
-        Row("remarks", "Remarks", card.remarks, hint=f"What is to be said of the result. {CLOSES}", overtype=False, is_text=True),
+            f"them. {at_last}", choices=("", *results), wants=not card.result),
+        Row("remarks", "Remarks", card.remarks, hint=f"What is to be said of the result. {at_last}", overtype=False, is_text=True),
     ]  # fmt: skip

@@ -9,6 +9,7 @@ import pytest
 
 from library.book.model import Book
 from library.book.opening import open_book
+from library.cards.issues import keeps_open
 from library.cards.job import work_out
 from library.cards.model import Card, Inspection, Setting, Tool, Wanted
 from library.pages.card_end import end_answers
@@ -103,6 +104,39 @@ def test_a_line_of_the_end_behind_which_nothing_is_left_says_that_enter_closes_t
     assert "{go-on} then asks whether to close the card." in form.row.hint
     assert "goes on" not in form.row.hint
     assert not form.go_on()
+
+
+@pytest.mark.parametrize("way", ["notes", "minutes", "result", "remarks"])
+def test_a_line_of_the_end_says_that_enter_goes_to_what_keeps_the_card_open(book: Book, way: str) -> None:
+    form = form_of(book, "land")
+    form.take(
+        book,
+        replace(
+            form.card,
+            notes="New wheel.",
+            minutes="25",
+            result="good",
+            after={"diameter": Inspection(("9 mm",), wanted="12 mm", tolerance="0.05 mm")},
+        ),
+    )
+    assert keeps_open(form.job)
+    form.go_to(way)
+    assert "{go-on} then goes to what keeps the card open." in form.row.hint
+    assert "asks whether to close" not in form.row.hint
+
+
+async def test_enter_at_the_end_does_as_its_line_says(at_the_yard: Any) -> None:
+    async with at_the_yard() as hands:
+        await hands.do("bronze spi", "<ctrl+f>")
+        form = hands.app.screen.form
+        form.go_to("tool.flutes")
+        await hands.do("x3")
+        form.go_to("minutes")
+        await hands.do("5", "<enter>", "g")
+        said = " ".join(hands.shown().split())
+        assert "Enter then goes to what keeps the card open." in said
+        await hands.do("<enter>")
+        assert form.row.way == "tool.flutes"
 
 
 def test_a_line_of_the_end_with_lines_left_behind_it_says_that_enter_goes_on(book: Book) -> None:
