@@ -27,6 +27,7 @@ from library.pages.setup import on_paper as setup_on_paper
 from library.setup_sheet import head, readings, verdicts
 from library.setup_sheet.across import BESIDE, PAPER, stand_below, width
 from library.setup_sheet.lead_beside import lead_said
+from library.setup_sheet.left_out import LEFT_OUT, with_what_is_left_out
 from library.setup_sheet.still_missing import of_no_setting, still_missing
 from library.setup_sheet.verdicts import tells_of_setting
 from library.setup_sheet.wanted import title, wanted
@@ -58,6 +59,9 @@ NEVER = "Never: "
 BESET = 2
 """Lines more that it wants on paper, where those round it are narrower than as text: measured."""
 
+SHORTENED = 1
+"""Lines more that the sentence on what is left out wants on paper, where it stands apart: measured."""
+
 TURNED = 2
 """Lines more that the sentences on how the tool is turned want on paper, where they are larger than as text: measured."""
 
@@ -65,27 +69,32 @@ NO_NEVER = 3
 """From which shortening on it goes without what is never ground, which the card has."""
 
 
-def compose(job: Job, display: Display) -> Page:
-    """The setup sheet of a card, on one page: what does not fit is only worth knowing and stands on the card.
+def compose(job: Job, display: Display, *, one_page: bool = True) -> Page:
+    """The setup sheet of a card, on one page: what does not fit is only worth knowing, and it is said that the card has it.
 
     The cautions take two lines, and as many as they need where there is room for them.
 
     Args:
         job: the card worked out.
         display: the units of lengths.
+        one_page: whether paper bounds it; else nothing is left out.
     """
+    whole = _composed(job, display, 0)
+    if not one_page:
+        return with_all_cautions(whole)
     for shorter in range(SHORTEST):
-        page = _composed(job, display, shorter)
+        page = with_what_is_left_out(_composed(job, display, shorter), whole)
         if _fits(page, job, display):
             all_told = with_all_cautions(page)
             return all_told if _fits(all_told, job, display, SPARE) else page
-    return _composed(job, display, SHORTEST)
+    return with_what_is_left_out(_composed(job, display, SHORTEST), whole)
 
 
 def _fits(page: Page, job: Job, display: Display, spare: int = 0) -> bool:
     """Whether a sheet is one page of either paper, with so many lines to spare."""
     text = as_text(page)
     larger = TURNED * bool(_turned(job, display)) + BESET * text.count(NEVER) + FRAMED * bool(page.before)
+    larger += SHORTENED * (LEFT_OUT in text)
     return text.count("\n") + TALLER * _rows_more(page) + larger + spare <= ONE_PAGE
 
 

@@ -17,7 +17,7 @@ FORMATS: Mapping[str, Callable[[Page], str]] = {"text": as_text, "markdown": as_
 
 
 def setup_sheet(job: Job, form: str = "text", display: Display | None = None) -> str:
-    """The page to carry to the machine.
+    """The page to carry to the machine; as Markdown, which no paper bounds, nothing is left out of it.
 
     Args:
         job: the card worked out.
@@ -27,4 +27,4 @@ def setup_sheet(job: Job, form: str = "text", display: Display | None = None) ->
     Raises:
         KeyError: for a form that there is not.
     """
-    return FORMATS[form](compose(job, display or job.display))
+    return FORMATS[form](compose(job, display or job.display, one_page=form != "markdown"))

@@ -30,7 +30,7 @@ class SheetScreen(Reading):
     def __init__(self, session: Session, job: Job) -> None:
         super().__init__(session)
         self._job = job
-        self._page = compose(job, job.display)
+        self._page = compose(job, job.display, one_page=False)
 
     def title_text(self) -> str:
         """Of which card."""
