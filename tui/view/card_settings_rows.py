@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Sequence
+from dataclasses import replace
 
 from geometry.calculation import Field
 from geometry.quantities import quantity
@@ -14,6 +15,7 @@ from library.calc.words_first import words_first
 from library.cards.edge_set import sets_edge
 from library.cards.edge_wanted import edges_of, hint_of, titled
 from library.cards.job import Job
+from library.cards.move_said import assumed_head
 from library.cards.provenance import TYPED_ONCE, Provenance
 from library.cards.setting_line import SettingLine
 from library.cards.settings_lines import setting_lines
@@ -23,7 +25,7 @@ from library.cards.typed_above import typed_above
 from library.equipment.drawer_advice import keys_named
 from library.equipment.offers import of_machine
 from library.units.show import say
-from tui.view.card_row import Opened, Row, to_turn
+from tui.view.card_row import Opened, Row, Told, to_turn
 from tui.view.card_settings_told import JUDGED, stands_set_above, state_of, told_below, told_of, with_turning
 from tui.view.card_sizes import told_of_the_size
 from tui.view.card_wants import asked_above, is_asked_elsewhere, missing, stands_elsewhere
@@ -97,7 +99,17 @@ def _of_step(
     )
     if step.skipped:
         return [heading]
+    heading = replace(heading, told=(*heading.told, *_assumed(step, lines)))
     return [heading, *(_field(job, step, field) for field in _shown(job, step, opened, asked))]
+
+
+def _assumed(step: Step, lines: Sequence[SettingLine]) -> list[Told]:
+    """For which head the moves are, under them, where that is only assumed: who turns the crank of another goes wrong."""
+    outputs = step.answer.result.outputs if step.answer.result is not None else {}
+    said = assumed_head(outputs).removeprefix(", ")
+    if not said or step.stopped or all(one.key for one in lines):
+        return []
+    return [Told(f"{said[0].upper()}{said[1:]}.", is_text=True)]
 
 
 def _shown(job: Job, step: Step, opened: Opened, asked: frozenset[str]) -> list[Field]:
