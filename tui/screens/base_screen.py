@@ -241,7 +241,10 @@ class BaseScreen(Screen[None], inherit_bindings=False):
         if meaning is not None and meaning.nothing:
             self.say(meaning.nothing)
         elif event.is_printable and event.character:
+            is_full = self.room() == 0
             self.typed(event.character)
+            if is_full and not self.said:
+                self.say("This line takes no more characters; what is typed behind its last one is left out.")
         else:
             self.edited(key)
         self.draw()
