@@ -30,6 +30,7 @@ from library.cards.settings_issues import settings_issues
 from library.cards.shall_be import DROPS, number_of
 from library.cards.size_after import size_after
 from library.cards.sizes import each_size
+from library.cards.standing_proud import standing_proud
 from library.cards.thread_names import of_its_screw, of_thread
 from library.cards.time_spent import minutes
 from library.cards.tolerances import tolerance
@@ -112,6 +113,7 @@ def _of_received(job: Job) -> Iterator[Issue]:
     for key, readings in job.card.received.items():
         way = f"received.{key}"
         yield from reading_issues(job, way, key, readings, job.card.received.get("diameter", ()))
+        yield from standing_proud(job, way, key, readings, "warning")
     yield from came_under_size(job)
     yield from worn_elsewhere(job)
     yield from _of_grinding_down(job)
@@ -201,6 +203,9 @@ def _of_after(job: Job) -> Iterator[Issue]:
     under_size = tuple(under_size_issues(job, severity))
     for verdict in verdicts(job):
         way = f"after.{verdict.key}"
+        off = {mark.flute for mark in verdict.marks if mark.text_off}
+        readings = job.card.after[verdict.key].readings
+        yield from standing_proud(job, way, verdict.key, readings, severity, off)
         for mark in verdict.marks:
             told = verdict.key == "diameter" and any(one.flute in {0, mark.flute} for one in under_size)
             if mark.text_off and not told:
