@@ -29,7 +29,7 @@ from library.cards.results import USUAL, is_result, severity_after
 from library.cards.settings_issues import settings_issues
 from library.cards.shall_be import DROPS, number_of
 from library.cards.size_after import size_after
-from library.cards.sizes import each_size
+from library.cards.size_told import fractions_of_mm, odd_diameters
 from library.cards.standing_proud import standing_proud
 from library.cards.thread_names import of_its_screw, of_thread
 from library.cards.time_spent import minutes
@@ -43,7 +43,6 @@ from library.guidance.wheels import against
 from library.issue import Issue
 from library.units.read import UnitError
 from library.units.show import show
-from library.units.slashes import fraction_of_mm
 
 
 def issues_of(job: Job) -> tuple[Issue, ...]:
@@ -74,11 +73,10 @@ def _of_tool(job: Job) -> Iterator[Issue]:
     if is_told and is_number(thread, Kind.LENGTH) and not of_thread(thread, book):
         yield card_issue("tool.thread", f"{thread!r} is a size and no thread; write it in the line Size. A thread is "
                       "written as M16 x 2 or 5/8-11 UNC.", "warning")  # fmt: skip
-    yield from (
-        card_issue("tool.size", f"Size: {wrong}")
-        for wrong in map(fraction_of_mm, each_size(card.tool.size))
-        if wrong
-    )
+    for wrong in fractions_of_mm(job):
+        yield card_issue("tool.size", f"Size: {wrong}")
+    for wrong in odd_diameters(job):
+        yield card_issue("tool.size", f"Size: {wrong}", "warning")
     yield from _of_its_screw(job)
     for way, name, known in (
         ("family", card.family, book.families),

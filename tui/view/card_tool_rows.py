@@ -11,6 +11,7 @@ from library.calc.by_family import is_threaded
 from library.cards.issues import keeps_open
 from library.cards.job import Job
 from library.cards.results import USUAL
+from library.cards.size_told import no_diameter
 from library.cards.starting import HOLE_CLASS, OF_A_HOLE
 from library.equipment.model import machines, wheels
 from tui.view.card_row import Opened, Row
@@ -33,7 +34,7 @@ def tool_rows(job: Job, opened: Opened) -> list[Row]:
         "thread, such as 8.7 mm of a drill, belongs into the line Size.",
     )  # fmt: skip
     sized = _of_book(job, "diameter")
-    size = _text("tool.size", "Size", tool.size, f"{_brings(sized)}As you say it: 12 mm, 5/8 in; of a step drill 6, 8, 10 mm."
+    size = _text("tool.size", "Size", tool.size, f"{_spaced(no_diameter(job))}{_brings(sized)}As you say it: 12 mm, 5/8 in; of a step drill 6, 8, 10 mm."
                  f"{_class_told(job)}", wants=not (called_by_it and tool.thread), offers=sized)  # fmt: skip
     size = replace(size, said=_with_its_class(job))
     counted = "".join(_of_book(job, "flutes"))
@@ -105,6 +106,10 @@ def _range_of_book(job: Job, key: str) -> str:
     """From where to where the book has a quantity of the tool, of which no number is usual; empty where it has none."""
     found = job.entry.values.get(key)
     return ranges.said(found) if found is not None else ""
+
+
+def _spaced(said: str) -> str:
+    return f"{said} " if said else ""
 
 
 def _brings(offers: tuple[str, ...]) -> str:
