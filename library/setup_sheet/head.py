@@ -5,8 +5,11 @@ from __future__ import annotations
 from library.calc.left_hand import LEFT_HAND
 from library.cards.flute_count import flute_count
 from library.cards.hand import is_left
+from library.cards.how_ground import ground_of
 from library.cards.issues import issues_of
 from library.cards.job import Job
+from library.equipment.abrasives import ABRASIVES
+from library.guidance.wheels import recommended_for
 from library.pages.page import Block, Checks, Facts, Said
 
 STOPPED = "STOP: do not grind this before what is marked STOP below is put right."
@@ -17,6 +20,10 @@ STOPPED_AFTER = "STOP: this tool is not as it was wanted; see what is marked STO
 
 NAMELESS = "Setup sheet"
 """The title while nothing is known of the tool."""
+
+
+TO_WRITE = "________"
+"""Where the wheel is written down by hand."""
 
 
 def stops(job: Job, told: tuple[tuple[str, str], ...]) -> tuple[Block, ...]:
@@ -61,13 +68,20 @@ def who(job: Job) -> Facts:
         ("Marks", tool.marks),
         ("Belongs to", tool.belongs_to),
         ("Machine", job.machine.title if job.machine else card.machine),
-        ("Wheel", f"{wheel.title}{rated}" if wheel else card.wheel),
+        ("Wheel", f"{wheel.title}{rated}" if wheel else card.wheel or _to_choose(job)),
         ("Entry", card.entry),
         ("Begun", "" if begun and card.id.startswith(begun) else begun),
         ("Done", card.finished.isoformat() if card.finished else ""),
         ("Again from", card.again),
     )
     return Facts(tuple(pair for pair in pairs if pair[1]))
+
+
+def _to_choose(job: Job) -> str:
+    """A line for the wheel where none is chosen, with what the book would have cut in it; empty of a record, and where the book has none."""
+    found = () if job.card.done else recommended_for(job.book, ground_of(job))
+    grains = dict.fromkeys(ABRASIVES[word] for one in found for word in one.abrasives)
+    return f"{TO_WRITE}, of {' or '.join(grains)}" if grains else ""
 
 
 def _of_book(job: Job) -> str:
