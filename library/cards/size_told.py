@@ -31,7 +31,9 @@ def no_diameter(job: Job) -> str:
     if not text or named or all(is_number(one, Kind.LENGTH) for one in each_size(text)):
         return ""
     if _FRACTION.fullmatch(text):
-        return bare_fraction(text, many=True) or f"{text!r} tells no diameter without its unit: write {text} in."
+        return (
+            bare_fraction(text, many=True) or f"{text!r} tells no diameter without its unit: write {text} in."
+        )
     return f"{text!r} tells no diameter; as words, such as MT2, it may stay."
 
 

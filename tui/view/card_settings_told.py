@@ -25,6 +25,7 @@ from library.equipment.model import Rating
 from library.equipment.settings import in_divisions
 from library.units.show import say, show, show_answer
 from tui.view.card_row import WANTS_INPUT, Told
+from tui.view.card_settings_shown import shown_above
 from tui.view.card_sizes import OTHER_END, class_of
 from tui.view.card_wants import for_want_of
 
@@ -91,8 +92,7 @@ def told_of(job: Job, step: Step, lines: list[SettingLine], *, is_set_above: boo
         return [Told(_title_stopped(job, step), "", "not to be set", state)]
     setting = job.card.settings.get(step.sheet.name)
     typed = setting.typed if setting else {}
-    # What was typed stands in its own line already.
-    shown = [one for one in lines if one.graduation or one.key not in typed]
+    shown = shown_above(lines, typed)
     found = [_set_told(one) for one in shown]
     if is_set_above:
         found = [Told(step.sheet.title, "", SET_ABOVE)]

@@ -75,9 +75,11 @@ def test_the_end_cut_off_and_the_stock_off_the_chamfer_are_steps_to_tick_in_thei
     # What is ticked is not told again at the foot.
     assert "cut back 2 mm" not in sheet
     (row,) = (one for one in settings_rows(job, Opened()) if one.way == "settings.tap-chamfer")
+    # The cut back is set before what is worked out, and stands so; the stock is set last, and has its own line alone.
+    assert [one.title for one in row.told if one.is_set] == ["Cut back", "Chamfer angle"]
     told = [one.title for one in row.told if one.is_text]
     assert told == [
-        "Cut back: off the end, before anything is ground.",
+        "Off the end, before anything is ground.",
         "Stock off the chamfer: square to the chamfer, off every land alike.",
     ]
 

@@ -222,7 +222,7 @@ def test_it_stands_at_a_typed_throw_too_and_at_the_relief_where_that_has_a_line(
 ) -> None:
     told = told_of_one_shoulder(yard, book, "", "2.5 mm")
     (typed,) = (one for one in told if one.endswith("WATCH"))
-    assert typed == "| Radial throw per tooth 2.5 mm typed WATCH"
+    assert typed == "| 3 Radial throw per tooth 2.500 mm WATCH"
     # At the outer end, 8 mm, 1.8 mm from tooth to tooth leaves less than 8 degrees.
     outer = math.degrees(math.atan(1.8 / math.pi * math.sqrt(0.5) / 4))
     told = told_of_one_shoulder(yard, book, "", "1.8 mm")
