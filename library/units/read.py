@@ -17,6 +17,7 @@ __all__ = ["Reading", "UnitError", "in_other_unit", "in_unit", "read", "read_man
 
 _PLUS_MINUS = re.compile(r"\+/-|\u00b1|\+-")
 _SEPARATORS = re.compile(r"[;,]")
+_FIGURE = re.compile(r"[0-9]")
 _DECIMAL_COMMA = re.compile(r"(?<=[0-9]),(?=[0-9])")
 _LAST_DECIMAL = re.compile(r"(?<![0-9.])[0-9]+,[0-9]+(?![0-9.,])")
 FINE = frozenset({"thou", "tenths", "um", "min", "sec"})
@@ -172,6 +173,10 @@ def read_many(
     """
     if kind is not Kind.COUNT and _DECIMAL_COMMA.search(text):
         plain = tidy(text)
+        for part in _SEPARATORS.split(_DECIMAL_COMMA.sub(", ", plain)):
+            if part.strip() and not _FIGURE.search(part):
+                # No way to write the others makes a number of this one.
+                read(part, kind, display, whole=whole)
         if LISTED.search(plain):
             raise UnitError(
                 f"{plain!r} has commas without a blank; write {_DECIMAL_COMMA.sub(', ', plain)} for several numbers, and a "

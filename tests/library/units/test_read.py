@@ -242,3 +242,10 @@ def test_a_unit_where_something_is_counted_is_told_before_its_spread() -> None:
         read("3 mm +/- 0.1", Kind.COUNT, whole=True)
     with pytest.raises(UnitError, match="what is counted has none, so write 3"):
         read("3 +/- 1", Kind.COUNT, whole=True)
+
+
+@pytest.mark.parametrize("text", ["nan, 1/2, 12,5, 3", "0.2,0.3,abc", "abc,1,5"])
+def test_no_way_to_write_several_numbers_is_recommended_that_has_a_word_among_them(text: str) -> None:
+    with pytest.raises(UnitError, match="does not begin with a number") as told:
+        read_many(text, Kind.LENGTH)
+    assert "write " not in str(told.value)
