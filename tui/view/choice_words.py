@@ -53,9 +53,13 @@ def told(spoken: Sequence[str], text: str) -> str:
     if found:
         return f"Which {text!r}? There are: {_named(found)}. {_ARROWS}"
     number = " This line keeps no number: Down and Up go to one that does." if is_number(text) else ""
-    return (
-        f"No choice here is {text!r}; what stands there stays.{number} There are: {_named(spoken)}. {_ARROWS}"
+    few = [one for one in spoken if one]
+    there = (
+        f"There is only {few[0]!r}: Left and Right change it."
+        if len(few) == 1
+        else f"There are: {_named(spoken)}. {_ARROWS}"
     )
+    return f"No choice here is {text!r}; what stands there stays.{number} {there}"
 
 
 def is_number(text: str) -> bool:

@@ -7,6 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from geometry.quantities import quantity
+from tui.view.choice_words import told
 from tui.view.text_form import Blank, TextForm
 
 WORDS = ("", "shoulder", "land", "lip", "tooth rest height", "tooth", "turn")
@@ -97,3 +98,9 @@ def test_what_is_no_choice_is_answered_with_all_of_them() -> None:
     told = wheel("bowl").told_of_choices
     assert all(one in told for one in SHAPES)
     assert wheel("bowl").chosen() == ""
+
+
+def test_where_there_is_only_one_choice_it_is_told_as_one() -> None:
+    assert told(["", "left out"], "xyz") == (
+        "No choice here is 'xyz'; what stands there stays. There is only 'left out': Left and Right change it."
+    )
