@@ -76,9 +76,11 @@ def _as_fits(text: str, name: str, room: int) -> str:
         "Land width: '7,98' has a comma"
         >>> _as_fits("Indicator drop: 'abc' does not begin with a number, such as 3.2 mm.", "Indicator drop", 35)
         "'abc' does not begin with a number"
+        >>> _as_fits("Rotational speed is 1000000 rpm; it can be from 0 rpm to 200000 rpm.", "Rotational speed", 26)
+        'Rotational speed is …'
     """
     head, _, told = text.partition(": ")
-    is_named = bool(name) and head.startswith(name)
+    is_named = bool(name and told) and head.startswith(name)
     for one in (text, told) if is_named else (text,):
         ends = [found.start() for found in _CLAUSE_ENDS.finditer(one)]
         fitting = [end for end in (*ends, len(one)) if cell_len(one[:end]) <= room]
