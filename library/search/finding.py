@@ -35,7 +35,7 @@ def by_condition(rows: Rows, text: str, display: Display) -> Ranked:
         display: the units that a number without one is read in.
     """
     query = parse(text, display, is_typing=True)
-    return fitting(rows, query)._replace(troubles=tuple(query.troubles))
+    return fitting(rows, query)._replace(troubles=query.told)
 
 
 def _fit(rows: Rows, condition: Condition) -> set[int]:

@@ -93,6 +93,18 @@ class Query:
     troubles: tuple[str, ...] = ()
     unfinished: str = ""
 
+    @property
+    def told(self) -> tuple[str, ...]:
+        """What has to be said of what counts for nothing, in sentences; of a number that is still being typed nothing yet.
+
+        Example:
+            >>> parse("gun tap rake>").told
+            ("'rake>' has nothing to compare with; write it such as 'rake>8'.",)
+        """
+        begun = f"{self.unfinished!r} has nothing to compare with; write it such as 'rake>8'."
+        is_number_begun = any(sign.isdecimal() for sign in self.unfinished)
+        return (*self.troubles, begun) if self.unfinished and not is_number_begun else self.troubles
+
 
 def has_condition(text: str) -> bool:
     """Whether a text may hold a condition, so that it has to be taken apart.

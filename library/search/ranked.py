@@ -59,13 +59,15 @@ class Ranked(NamedTuple):
             ("No tool here is called 'rotary'; the word stands in what is told of these.", '')
             >>> Ranked([1], left_out=("machine",), named="tap for bronze").told
             "No tap for bronze here is called 'machine'; these were found without that word."
+            >>> Ranked([1], left_out=("{}",)).told
+            "No tool here is called '{}'; these were found without that word."
         """
         steps = f"The steps {self.steps} do not go along: each step has its own diameter, typed on the card or in the calculator."
         called = [
             _called("No tool here is called", self.only_told, "the word stands", "the words stand", "in what is told of these"),
             _called("No tool here is called", self.only_part, "the word is a part", "the words are parts", "of other words here"),
             _called("No tool here is called", self.for_any, "these are", "these are", "for any material"),
-            _called(f"No {self.named} here is called", self.left_out, "these were found without", "these were found without", "that word" if len(self.left_out) == 1 else "those words"),
+            _called(f"No {self.named or 'tool'} here is called", self.left_out, "these were found without", "these were found without", "that word" if len(self.left_out) == 1 else "those words"),
             f"Near {'it' if len(self.left_out) == 1 else 'them'} in the book is {' and '.join(map(repr, self.meant))}." if self.meant else "",
         ]  # fmt: skip
         return " ".join(

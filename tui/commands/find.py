@@ -29,9 +29,7 @@ def run(options: argparse.Namespace) -> int:
     book = open_book(shop_folder(options.library)[0])
     display = Display(options.units)
     query = parse(" ".join(options.text), display)
-    troubles = list(query.troubles)
-    if query.unfinished:
-        troubles.append(f"{query.unfinished!r} has nothing to compare with; write it such as 'rake>8'.")
+    troubles = query.told
     for trouble in troubles:
         printing.error(trouble)
     if troubles:
