@@ -78,8 +78,13 @@ def _as_fits(text: str, name: str, room: int) -> str:
         "'abc' does not begin with a number"
         >>> _as_fits("Rotational speed is 1000000 rpm; it can be from 0 rpm to 200000 rpm.", "Rotational speed", 26)
         'Rotational speed is …'
+        >>> _as_fits("Diameter: It is 0.000 mm; it can be from 0.050 mm to 500.00 mm.", "Diameter", 24)
+        'Diameter is 0.000 mm'
     """
     head, _, told = text.partition(": ")
+    if told.startswith("It "):
+        # Without the name before it nobody would know what it is.
+        text, told = f"{head} {told.removeprefix('It ')}", ""
     is_named = bool(name and told) and head.startswith(name)
     for one in (text, told) if is_named else (text,):
         ends = [found.start() for found in _CLAUSE_ENDS.finditer(one)]
