@@ -11,7 +11,7 @@ from library.cards.merging import merge
 from library.cards.model import Card
 from library.cards.store import Opened, load, save, save_all
 from library.editing.merging import Choice, Conflict
-from library.errors import ChangedMeanwhile
+from library.errors import ChangedMeanwhile, SaveError
 from library.files.write_together import NotTogether
 
 MOST_TRIES = 100
@@ -25,10 +25,12 @@ class SavedCard:
     Attributes:
         opened: as it is in its file now.
         merged: whether somebody else had written on it meanwhile, which is kept too.
+        under: why it stands where it does, a sentence, where that is not plain; else empty.
     """
 
     opened: Opened
     merged: bool = False
+    under: str = ""
 
 
 def save_merged(
@@ -37,6 +39,7 @@ def save_merged(
     card: Card,
     choices: Sequence[Choice] = (),
     ready: Callable[[Card], Card] = lambda card: card,
+    met: Callable[[Opened], Opened] = lambda theirs: theirs,
 ) -> SavedCard | tuple[Conflict, ...]:
     """Save a changed card; where somebody else saved it since it was read, on what that one left.
 
@@ -46,13 +49,15 @@ def save_merged(
         card: as it shall be.
         choices: answers to what both changed, from an earlier attempt.
         ready: makes the card ready to be saved, such as by closing it; asked anew for each merged card.
+        met: looks at what somebody else saved before anything is laid on it, and gives what it is to be laid on; it may
+            refuse.
 
     Returns:
         The card as it was saved; or, where both wrote in one place, what there is to choose, and nothing is saved.
 
     Raises:
         NoCard: when somebody took the card away.
-        SaveError: when it cannot be saved; the file is as it was.
+        SaveError: when it cannot be saved, or somebody else left a file that cannot be read; the file is as it was.
     """
     now, whole = opened, card
     for number in range(MOST_TRIES):
@@ -62,7 +67,9 @@ def save_merged(
             if number == MOST_TRIES - 1:
                 raise
         now = load(book, opened.card.id)
-        found = merge(opened.card, card, now.card, choices)
+        if now.read_only:
+            raise SaveError(f"{now.read_only} Nothing was saved.", now.path)
+        found = merge(opened.card, card, met(now).card, choices)
         if not isinstance(found, Card):
             return found
         whole = found

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import re
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
@@ -168,20 +168,21 @@ def _why_read_only(card: Card, parsed: Parsed, tables: list[RawTable]) -> str:
     return ""
 
 
-def create(book: Path, card: Card, day: date) -> Opened:
+def create(book: Path, card: Card, day: date, given_up: Collection[str] = ()) -> Opened:
     """Save a new card under the next free id of the day.
 
     Args:
         book: the shop's folder; it is made when it is not there yet.
         card: without an id.
         day: it is begun on.
+        given_up: ids that are not given again, because their cards may still be open somewhere.
 
     Raises:
         SaveError: when it cannot be saved.
     """
     for number in range(1, MOST_IN_A_DAY + 1):
         card_id = f"{day.isoformat()}-{number:02}"
-        if os.path.exists(card_path(book, card_id)):
+        if card_id in given_up or os.path.exists(card_path(book, card_id)):
             continue
         new = replace(card, id=card_id, started=day, schema=SCHEMA)
         try:

@@ -91,13 +91,6 @@ def without_unit(draft: Draft) -> str:
     return "This draft is older and does not say its unit: numbers without one were read as millimetres. Look at them."
 
 
-def opened_again(screen: BaseScreen) -> str:
-    """What is said where a draft came back on a card that was closed since; empty where there is nothing to say."""
-    if not isinstance(screen, screens.CardScreen) or screen.opened is None or not screen.opened.card.done:
-        return ""
-    return "This card was closed as a record since. With the draft on it, it is open again as soon as it is saved."
-
-
 OLD = timedelta(days=30)
 """Since when nobody has touched a draft that is old."""
 

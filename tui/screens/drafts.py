@@ -8,8 +8,8 @@ from tui import screens
 from tui.screens.chooser import Choice, Chooser
 from tui.screens.confirming import ask
 from tui.screens.draft_names import label_of, name_of
-from tui.screens.draft_screens import is_there, opened_again, put_away, put_away_old, screen_of, without_unit
-from tui.screens.left_behind import take_over
+from tui.screens.draft_screens import is_there, put_away, put_away_old, screen_of, without_unit
+from tui.screens.left_behind import opened_again, take_over
 
 if TYPE_CHECKING:
     from library.drafts.draft_store import Kept

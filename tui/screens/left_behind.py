@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from tui import screens
+
 if TYPE_CHECKING:
     from library.drafts.draft_store import Kept
     from tui.screens.base_screen import BaseScreen
@@ -29,3 +31,10 @@ def take_over(screen: BaseScreen, kept: Kept) -> None:
     """Make a draft that an earlier run left one of this run, because what it is of is open with it."""
     screen.heelclear.autosave.take_over(kept)
     screen.session.left_behind.remove(kept)
+
+
+def opened_again(screen: BaseScreen) -> str:
+    """What is said where a draft came back on a card that was closed since; empty where there is nothing to say."""
+    if not isinstance(screen, screens.CardScreen) or screen.opened is None or not screen.opened.card.done:
+        return ""
+    return "This card was closed as a record since. With the draft on it, it is open again as soon as it is saved."

@@ -19,6 +19,7 @@ from library.cards.forms import as_fields
 from library.cards.history import Visit, visit_of
 from library.cards.index import card_rows
 from library.cards.merging import settled, with_all, with_those_that_fit
+from library.cards.met_meanwhile import AnotherCard, ClosedMeanwhile, is_another, look_at
 from library.cards.model import Card
 from library.cards.rows import CardRow, row_of
 from library.cards.saving import SavedCard, save_merged
@@ -26,6 +27,8 @@ from library.cards.searching import of_tool
 from library.cards.store import NoCard, Opened, create, discard, load
 from library.drafts.draft import Draft
 from library.editing.merging import Choice, Conflict
+from library.errors import SaveError
+from library.files.reach import is_missing
 from library.search.along import Along
 
 NOTHING_ALONG = Along()
@@ -73,6 +76,7 @@ class CardService:
         self.shop = shop
         self.rows: tuple[CardRow, ...] | None = None
         self._named: set[str] = set()
+        self._discarded: set[str] = set()
         self.not_read = ""
         self._visits: tuple[tuple[CardRow, ...] | None, tuple[str, str], list[Visit]] | None = None
 
@@ -118,8 +122,10 @@ class CardService:
         card: Card,
         choices: Sequence[Choice] = (),
         started: Mapping[str, str] | None = None,
+        *,
+        opens_again: bool = False,
     ) -> SavedCard | CardConflicts:
-        """Save a card, a new one under the next free id of today.
+        """Save a card, a new one under the next free id of today; so is one that was taken away, or has made way for another.
 
         Args:
             opened: as it was read; nothing for a new card.
@@ -127,31 +133,65 @@ class CardService:
             choices: answers to what was met before.
             started: the texts that the card had when what is typed was begun; those it was read with where nothing is
                 said. A draft may be older than what is saved.
+            opens_again: whether what somebody else closed meanwhile may be opened again for it.
 
         Raises:
+            ClosedMeanwhile: when somebody else closed it as a record, and it may not be opened again.
             SaveError: with a sentence; nothing is changed then.
         """
         card = completed(card)
         if opened is None:
-            return self._stored(create(self.shop, card, self.today()))
+            return self._created(card)
         if started is not None and started != as_fields(opened.card):
             found = settled(started, card, opened.card, choices)
             if not isinstance(found, Card):
                 return CardConflicts(found)
             card = found
+
+        def met(theirs: Opened) -> Opened:
+            try:
+                look_at(opened, card, theirs)
+            except ClosedMeanwhile:
+                if not opens_again:
+                    raise
+                return replace(theirs, card=reopened(theirs.card))
+            return theirs
+
         try:
-            saved = save_merged(self.shop, opened, card, choices)
-        except NoCard:
+            saved = save_merged(self.shop, opened, card, choices, met=met)
+        except AnotherCard as other:
+            return self._created(card, other.sentence.removesuffix(" Nothing was saved."))
+        except NoCard as gone:
+            if not is_missing(opened.path):
+                raise SaveError(gone.sentence, opened.path) from gone
             # Somebody took the card away; what is typed here is not lost with it.
-            return self._stored(create(self.shop, card, self.today()))
+            return self._created(card, f"Card {opened.card.id} was discarded or moved away meanwhile.")
         if not isinstance(saved, SavedCard):
             return CardConflicts(saved)
         # What was answered on the day it was closed holds no more for a card that two people changed.
         return replace(self._stored(saved.opened), merged=saved.merged)
 
+    def _created(self, card: Card, why: str = "") -> SavedCard:
+        """A card saved under a new id, with what is said where it had another."""
+        was = card.id
+        saved = self._stored(create(self.shop, card, self.today(), self._discarded))
+        now = saved.opened.card.id
+        if not why:
+            return saved
+        where = (
+            "It is there again, as you have it here."
+            if now == was
+            else f"What you have here is saved as {now}."
+        )
+        return replace(saved, under=f"{why} {where}")
+
     def discard(self, opened: Opened) -> None:
-        """Remove the file of a card that is a draft; raises ``SaveError`` with a sentence where that must not be."""
+        """Remove the file of a card that is a draft; raises ``SaveError`` with a sentence where that must not be.
+
+        In this run its id is not given again: the card may still be open elsewhere.
+        """
         discard(self.shop, opened)
+        self._discarded.add(opened.card.id)
         if self.rows is not None:
             self.rows = tuple(row for row in self.rows if row.id != opened.card.id)
 
@@ -200,6 +240,8 @@ class CardService:
         changed |= {way: "" for way in draft.started if way not in draft.fields}
         try:
             opened = self.load(draft.about)
+            if is_another(draft.started, as_fields(opened.card)):
+                raise NoCard("It is of another card, which had this id before.")
         except NoCard:
             begun = self._begun(draft.fields, book)
             return CardInHand(with_all(begun, draft.fields), None, draft.about, draft.started)

@@ -95,3 +95,17 @@ async def test_what_somebody_else_wrote_on_it_meanwhile_keeps_a_card(
         await hands.sure()
         assert "was changed meanwhile by another program or person." in hands.words()
         assert "rail bolts" in path.read_text()
+
+
+async def test_the_number_of_a_discarded_card_is_not_given_again_while_it_may_be_open_elsewhere(
+    at_the_yard: AtTheYard, yard: Path
+) -> None:
+    before = files(yard)
+    async with at_the_yard() as hands:
+        await hands.do("<f3>", "<ctrl+f>", "a", "<f9>")
+        (first,) = files(yard).keys() - before.keys()
+        await hands.do("<f8>", "discard", "<enter>")
+        await hands.sure()
+        await hands.do("<ctrl+f>", "b", "<f9>")
+        (second,) = files(yard).keys() - before.keys()
+        assert second.stem > first.stem

@@ -9,7 +9,9 @@ from typing import Any
 
 import pytest
 
+from library.cards.model import Card, Tool
 from library.cards.store import card_path, load
+from library.cards.writing import as_toml
 from tui.screens.cards.card import CardScreen
 from tui.screens.draft_screens import screen_of
 
@@ -65,8 +67,63 @@ async def test_a_card_that_somebody_took_away_is_saved_anew(at_the_yard: AtTheYa
         card_path(hands.shop, OPEN).unlink()
         await hands.do("<ctrl+r>")
         new = hands.app.screen.form.card.id
+        said = f"Card {OPEN} was discarded or moved away meanwhile. What you have here is saved as {new}."
+        assert said in hands.words()
         assert load(hands.shop, new).card.minutes == "25"
         assert load(hands.shop, new).card.tool.name == "D-87-1"
+
+
+@pytest.mark.parametrize("save", ["<f9>", "<ctrl+r>"])
+async def test_a_record_that_somebody_else_made_of_it_is_opened_again_only_where_that_is_said(
+    at_the_yard: AtTheYard, save: str
+) -> None:
+    async with at_the_yard() as hands:
+        await hands.do("<f3>", "d-87", "<enter>")
+        hands.app.screen.form.go_to("minutes")
+        await hands.do("25")
+        written_by_another(hands.shop, 'status = "draft"', 'status = "done"')
+        record = card_path(hands.shop, OPEN).read_bytes()
+        assert f"Open card {OPEN}, D-87-1" in await hands.do(save)
+        await hands.do("<enter>")
+        assert f"Card {OPEN} was closed as a record meanwhile by somebody else." in hands.words()
+        assert card_path(hands.shop, OPEN).read_bytes() == record
+        assert hands.app.screen.form.card.minutes == "25"
+        await hands.do("<ctrl+r>")
+        await hands.sure()
+        assert f"Card {OPEN} is open again, with what you typed" in hands.words()
+        card = load(hands.shop, OPEN).card
+        assert (card.status, card.minutes) == ("draft", "25")
+
+
+async def test_what_is_typed_for_one_tool_is_never_laid_on_the_card_of_another(
+    at_the_yard: AtTheYard,
+) -> None:
+    async with at_the_yard() as hands:
+        await hands.do("<f3>", "d-87", "<enter>")
+        hands.app.screen.form.go_to("minutes")
+        await hands.do("25")
+        path = card_path(hands.shop, OPEN)
+        other = as_toml(Card(id=OPEN, family="tap", tool=Tool(name="T-99")))
+        path.write_text(other)
+        await hands.do("<f9>")
+        assert (
+            f"{OPEN} is another card meanwhile, T-99, tap. What you have here is saved as " in hands.words()
+        )
+        assert path.read_text() == other
+        (mine,) = [row for row in hands.app.card_service.rows if row.tool == "D-87-1" and row.id != OPEN]
+        assert load(hands.shop, mine.id).card.minutes == "25"
+
+
+async def test_a_record_is_told_of_where_what_was_typed_before_it_was_closed_stands_on_it_again(
+    at_the_yard: AtTheYard,
+) -> None:
+    async with at_the_yard() as hands:
+        await hands.do("<f3>", "d-87", "<enter>")
+        hands.app.screen.form.go_to("minutes")
+        await hands.do("25")
+        written_by_another(hands.shop, 'status = "draft"', 'status = "done"')
+        await hands.do("<f9>", "<enter>", "<f9>", "<enter>")
+        assert "This card was closed as a record since." in hands.words()
 
 
 async def test_a_disk_that_refuses_is_told_of_and_what_was_typed_stays_a_draft(

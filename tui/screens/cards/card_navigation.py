@@ -12,7 +12,7 @@ from library.errors import Refused
 from library.search.along import Along
 from tui import screens
 from tui.screens.base_screen import BaseScreen
-from tui.screens.left_behind import JOB_CARD, left_of, take_over
+from tui.screens.left_behind import JOB_CARD, left_of, opened_again, take_over
 
 if TYPE_CHECKING:
     from library.book.model import Book, Entry
@@ -42,7 +42,8 @@ def open_card(screen: BaseScreen, card_id: str) -> None:
     if (typed := screen.heelclear.autosave.newest(f"{JOB_CARD} {card_id}")) is not None:
         card = show_card(screen, lambda cards, book: cards.brought_back(typed, book))
         if card is not None:
-            card.say("What was typed on it before and not saved stands on it again.")
+            said = "What was typed on it before and not saved stands on it again."
+            card.say(f"{said} {opened_again(card)}".strip())
         return
     kept = left_of(screen, f"{JOB_CARD} {card_id}")
     if kept is None:

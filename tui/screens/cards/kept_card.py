@@ -3,17 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import partial
 from typing import TYPE_CHECKING
 
 from library.cards.forms import as_fields
+from library.cards.met_meanwhile import ClosedMeanwhile
 from library.drafts.draft import Draft
 from library.errors import SaveError
 from tui import screens
 from tui.screens.base_screen import BaseScreen
+from tui.screens.confirming import ask
 from tui.screens.left_behind import JOB_CARD
 from tui.services.card_service import CardConflicts
 
 if TYPE_CHECKING:
+    from library.cards.saving import SavedCard
     from library.editing.merging import Choice
     from tui.services.card_service import CardInHand, CardService
     from tui.session import Session
@@ -40,6 +44,7 @@ class KeptCard(BaseScreen):
         self._started = dict(started) if started is not None else as_fields(card)
         self._saved_card = opened.card if opened is not None else None if started is not None else card
         self._refused = False
+        self._where_saved = ""
 
     @property
     def is_changed(self) -> bool:
@@ -61,31 +66,61 @@ class KeptCard(BaseScreen):
         count = len(self.form.issues)
         return f"{count} thing{'s do' if count > 1 else ' does'} not add up yet." if count else ""
 
-    def save(self, choices: Sequence[Choice] = ()) -> bool:
-        """Save the card; returns whether it is saved now. What stands in the way is said."""
+    def save(self, choices: Sequence[Choice] = (), *, opens_again: bool = False) -> bool:
+        """Save the card; returns whether it is saved now. What stands in the way is said, or asked about.
+
+        Args:
+            choices: answers to what was met before.
+            opens_again: whether what somebody else closed meanwhile may be opened again for it.
+        """
+        self._where_saved = ""
         if not self.is_changed and self.opened is not None:
             return True
         # A program that is killed while it saves has what was typed either on the card or in a draft.
         self.heelclear.autosave.keep_now()
         try:
-            stored = self.cards.save(self.opened, self.form.card, choices, self._started)
+            stored = self.cards.save(
+                self.opened, self.form.card, choices, self._started, opens_again=opens_again
+            )
         except SaveError as refused:
             self.say(f"{refused.sentence} What you typed is kept as a draft.")
             self._refused = True
+            if isinstance(refused, ClosedMeanwhile):
+                self._ask_to_open_again()
             return False
         if isinstance(stored, CardConflicts):
-            self.app.push_screen(screens.ConflictScreen(self.session, stored.conflicts, self._answered))
+            answered = partial(self._answered, opens_again=opens_again)
+            self.app.push_screen(screens.ConflictScreen(self.session, stored.conflicts, answered))
             return False
+        self._take_saved(stored)
+        return True
+
+    def _take_saved(self, stored: SavedCard) -> None:
         self.heelclear.autosave.drop(self.draft())
         self.opened, self._saved_card = stored.opened, stored.opened.card
         self._about, self._started = stored.opened.card.id, as_fields(stored.opened.card)
+        self._refused = False
         self.form.take(self.form.book, stored.opened.card)
         if stored.merged:
-            self.say("Saved. What somebody else wrote on this card meanwhile is kept too.")
-        return True
+            self._where_saved = "Saved. What somebody else wrote on this card meanwhile is kept too."
+        if stored.under:
+            self._where_saved = stored.under
+        if self._where_saved:
+            self.say(self._where_saved)
 
-    def _answered(self, choices: Sequence[Choice]) -> None:
-        if self.save(choices):
+    def _ask_to_open_again(self) -> None:
+        """Ask whether the card that somebody else closed is to be opened again for what was typed here."""
+        card = self.form.card
+
+        def open_again() -> None:
+            if self.save(opens_again=True):
+                self.say(f"Card {card.id} is open again, with what you typed; close it when it is done.")
+
+        what = "Somebody else closed it as a record meanwhile. It is a draft again then, with what you typed on it."
+        ask(self, f"Open card {card.id}, {card.title}, again?", "Open it again", what, open_again)
+
+    def _answered(self, choices: Sequence[Choice], *, opens_again: bool = False) -> None:
+        if self.save(choices, opens_again=opens_again):
             self.say("Saved as you chose; everything else that somebody else wrote is kept too.")
 
     def do_back(self) -> None:
@@ -95,7 +130,8 @@ class KeptCard(BaseScreen):
             if self._refused:
                 self.say(f"{self.said} Go back again to leave it so.")
             return
-        said = "" if leaving else f"Card {self.form.card.id} is saved. {self._said_of_problems()}".strip()
+        where = self._where_saved or f"Card {self.form.card.id} is saved."
+        said = "" if leaving else f"{where} {self._said_of_problems()}".strip()
         self.session.left_at[self.form.card.id] = self.form.focus
         self.session.read_on[self.form.card.id] = self.form.read_on
         self.app.pop_screen()
