@@ -69,6 +69,9 @@ _NO_ROOM = {
 }
 _FORBIDDEN = "You may not write in the folder {folder}, so {file} cannot be saved. Ask whoever owns the folder for leave to write there."
 
+UNTOUCHED = " Nothing was saved, and the file is as it was."
+"""How a refusal by the operating system ends."""
+
 _SENTENCES = {
     **_NO_ROOM,
     errno.EIO: "The disk that holds {file} reported a fault. Copy the book to another disk before you go on.",
@@ -126,4 +129,4 @@ def refusal(error: OSError, path: Path) -> SaveError:
             + f"'{reason}'. Try again, or save under another name."
         )
     told = template.format(file=named(path), folder=named(path.parent), again="save again")
-    return SaveError(f"{told} Nothing was saved, and the file is as it was.", path)
+    return SaveError(f"{told}{UNTOUCHED}", path)

@@ -37,6 +37,8 @@ if TYPE_CHECKING:
     from tui.screens.confirm import ConfirmScreen as ConfirmScreen
     from tui.screens.conflict import ConflictScreen as ConflictScreen
     from tui.screens.draft import DraftScreen as DraftScreen
+    from tui.screens.draft_screens import ask_to_leave as ask_to_leave
+    from tui.screens.draft_screens import of_this_run as of_this_run
     from tui.screens.draft_screens import old_drafts as old_drafts
     from tui.screens.draft_screens import put_away_old as put_away_old
     from tui.screens.drafts import DraftsScreen as DraftsScreen
@@ -102,11 +104,13 @@ def opened_by(action: Action) -> Any:
 
 
 PARTS = {
+    "ask_to_leave": "tui.screens.draft_screens",
     "begin_from": "tui.screens.cards.from_calculator",
     "calculation_beside": "tui.screens.beside",
     "calculation_in_a_line": "tui.screens.beside",
     "cautions_of": "tui.screens.entry",
     "list_in_a_line": "tui.screens.beside",
+    "of_this_run": "tui.screens.draft_screens",
     "old_drafts": "tui.screens.draft_screens",
     "open_form": "tui.screens.own_table_forms",
     "printed_entry": "tui.screens.printing",

@@ -355,5 +355,8 @@ class BaseScreen(Screen[None], inherit_bindings=False):
         self.app.action_suspend_process()
 
     def do_quit(self) -> None:
-        """Leave the program."""
-        self.heelclear.leave()
+        """Leave the program; where no disk takes what was typed, that is asked about first."""
+        if self.heelclear.autosave.not_kept():
+            screens.ask_to_leave(self)
+        else:
+            self.heelclear.leave()

@@ -8,7 +8,6 @@ from textual import events
 
 from tui import screens
 from tui.screens.cards.card_navigation import begin_card
-from tui.screens.confirming import ask
 from tui.screens.marks import take_away
 from tui.screens.paned import LIST, PanedScreen
 from tui.view.lines import Line
@@ -168,16 +167,10 @@ class BookScreen(PanedScreen):
         """Leave; what was typed into calculations is forgotten then, so that is asked about by name."""
         tools = self.session.tools_typed_for()
         if not tools:
-            self.heelclear.leave()
+            self.do_quit()
             return
         entries = [entry.title for one in tools if (entry := self.session.entry(one)) is not None]
-        ask(
-            self,
-            "Leave the program?",
-            "Leave",
-            f"Forgets what was typed into calculations for: {'; '.join(entries)}.",
-            self.heelclear.leave,
-        )
+        screens.ask_to_leave(self, entries)
 
     def do_go_on(self) -> None:
         """Open the chosen entry."""

@@ -6,6 +6,7 @@ from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 from geometry.quantities import QUANTITIES
+from library.drafts.draft_store import Kept
 from tui import screens
 from tui.screens.confirming import ask
 from tui.screens.draft_names import name_of
@@ -14,13 +15,13 @@ from tui.screens.own_table_forms import DRAFTS, form_of_draft
 from tui.screens.table_forms import FORMS_OF_AN_ENTRY, FORMS_OF_THE_BOOK
 from tui.screens.texts_form import TEXTS, TextsForm
 from tui.screens.value_form import ValueFormScreen
+from tui.services.autosave import OF_THIS_RUN
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
     from library.book.model import Book
     from library.drafts.draft import Draft
-    from library.drafts.draft_store import Kept
     from tui.app import Heelclear
     from tui.screens.base_screen import BaseScreen
     from tui.screens.form import FormScreen
@@ -89,6 +90,34 @@ def without_unit(draft: Draft) -> str:
     if draft.kind != "calculator" or draft.units:
         return ""
     return "This draft is older and does not say its unit: numbers without one were read as millimetres. Look at them."
+
+
+def of_this_run(draft: Draft) -> Kept:
+    """A draft that was left in this run, as it stands in the list beside those of earlier ones."""
+    return Kept(draft, OF_THIS_RUN)
+
+
+def ask_to_leave(screen: BaseScreen, calculations: Sequence[str] = ()) -> None:
+    """Leave the program; where something typed is lost with it, ask by name first.
+
+    Args:
+        screen: asks.
+        calculations: titles of the tools for which figures are forgotten.
+    """
+    app = screen.heelclear
+    lost = [
+        f"{name_of(screen.session, one)} {one.fields.get('tool.name', '')}".strip()
+        for one in app.autosave.not_kept()
+    ]
+    said = []
+    if lost:
+        said.append(f"Loses what no disk takes as a draft: {'; '.join(lost)}.")
+    if calculations:
+        said.append(f"Forgets what was typed into calculations for: {'; '.join(calculations)}.")
+    if said:
+        ask(screen, "Leave the program?", "Leave", " ".join(said), app.leave)
+    else:
+        app.leave()
 
 
 OLD = timedelta(days=30)

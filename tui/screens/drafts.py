@@ -10,6 +10,7 @@ from tui.screens.confirming import ask
 from tui.screens.draft_names import label_of, name_of
 from tui.screens.draft_screens import is_there, put_away, put_away_old, screen_of, without_unit
 from tui.screens.left_behind import opened_again, take_over
+from tui.services.autosave import OF_THIS_RUN
 
 if TYPE_CHECKING:
     from library.drafts.draft_store import Kept
@@ -24,7 +25,8 @@ class DraftsScreen(Chooser):
 
     def title_text(self) -> str:
         """What they are."""
-        return "Left unsaved when the program last ended"
+        in_this_run = any(one.path == OF_THIS_RUN for one in self.session.left_behind)
+        return "Left unsaved" if in_this_run else "Left unsaved when the program last ended"
 
     def choices(self) -> list[Choice]:
         """Each draft with what was typed, and what stood there when it was begun."""
@@ -62,7 +64,8 @@ class DraftsScreen(Chooser):
                 f"Open that one to take it up: heelclear --library {other}"
             )
             return
-        if (newer := self.heelclear.autosave.newest(kept.draft.name)) and newer.kind != "calculator":
+        newer = self.heelclear.autosave.newest(kept.draft.name)
+        if newer is not None and newer is not kept.draft and newer.kind != "calculator":
             self.say(
                 "More was typed there since and is not saved. Open that and save it first; this draft stays."
             )
@@ -74,7 +77,9 @@ class DraftsScreen(Chooser):
             )
             return
         take_over(self, kept)
-        self.app.pop_screen()
+        if not self.session.left_behind:
+            # With others left, their list is what is come back to.
+            self.app.pop_screen()
         self.app.push_screen(screen)
         if said := without_unit(kept.draft) or opened_again(screen):
             screen.say(said)

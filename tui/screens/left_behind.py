@@ -1,4 +1,4 @@
-"""What an earlier run left unsaved of the thing that is opened now."""
+"""What was left unsaved of the thing that is opened now, by an earlier run or in this one."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from tui import screens
 
 if TYPE_CHECKING:
+    from library.drafts.draft import Draft
     from library.drafts.draft_store import Kept
     from tui.screens.base_screen import BaseScreen
 
@@ -31,6 +32,13 @@ def take_over(screen: BaseScreen, kept: Kept) -> None:
     """Make a draft that an earlier run left one of this run, because what it is of is open with it."""
     screen.heelclear.autosave.take_over(kept)
     screen.session.left_behind.remove(kept)
+
+
+def list_left(screen: BaseScreen, draft: Draft) -> None:
+    """List what was typed on a screen that is left unsaved beside what earlier runs left."""
+    left = screen.heelclear.autosave.leave(draft)
+    if left is not None:
+        screen.session.left_behind.insert(0, screens.of_this_run(left))
 
 
 def opened_again(screen: BaseScreen) -> str:

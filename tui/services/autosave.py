@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable, Sequence
+from dataclasses import replace
+from datetime import datetime
 from pathlib import Path
 from threading import Lock
 from typing import TYPE_CHECKING
 
-from library.errors import Refused
+from library.errors import UNTOUCHED, Refused
 
 if TYPE_CHECKING:
     from textual.timer import Timer
@@ -16,6 +18,9 @@ if TYPE_CHECKING:
     from library.drafts.draft import Draft
     from library.drafts.draft_store import Drafts, Kept
     from tui.services.host import Host
+
+OF_THIS_RUN = Path()
+"""Where a draft lies that was left in this run: wherever the newest of its name does."""
 
 SOON = 0.5
 """Seconds from a key to the writing of what was typed; further keys meanwhile do not put it off."""
@@ -73,9 +78,29 @@ class Autosave:
         self.drop(draft)
         return True
 
-    def keep_now(self) -> None:
-        """Write what waits before anything else happens; returns when it is on the disk."""
-        self._write()
+    def keep_now(self, *, quietly: bool = False) -> None:
+        """Write what waits before anything else happens; returns when it is on the disk.
+
+        Args:
+            quietly: to leave what the disk refuses to whoever asks ``is_kept``.
+        """
+        self._write(quietly=quietly)
+
+    def is_kept(self, draft: Draft) -> bool:
+        """Whether a draft is on the disk, as far as it was written by ``keep_now``."""
+        return draft.name not in self._unwritten
+
+    def not_kept(self) -> list[Draft]:
+        """What was typed into cards and forms and is on no disk, once more tried; it is lost when the program ends."""
+        self.keep_now(quietly=True)
+        return [one for one in self._newest.values() if one.kind != "calculator" and not self.is_kept(one)]
+
+    def leave(self, draft: Draft) -> Draft | None:
+        """The draft of a form that is left unsaved, with its time, to stand beside those of earlier runs; nothing where nothing was typed."""
+        if draft.name not in self._newest:
+            return None
+        self._newest[draft.name] = left = replace(draft, kept=datetime.now().replace(microsecond=0))
+        return left
 
     def end(self, *, orderly: bool) -> None:
         """Keep everything before the program ends.
@@ -108,15 +133,21 @@ class Autosave:
         return self._drafts.troubles if self._drafts is not None else ()
 
     def forget(self, kept: Kept) -> None:
-        """Drop what an earlier run left."""
+        """Drop what was left unsaved."""
+        if kept.path == OF_THIS_RUN:
+            self.drop(kept.draft)
+            return
         self._forgotten.append(kept)
         self._write_behind()
 
     def take_over(self, kept: Kept) -> None:
         """Make what an earlier run left a draft of this run; the old file goes when the new one is written."""
+        if kept.path == OF_THIS_RUN:
+            return
         self._newest[kept.draft.name] = kept.draft
         self._unwritten[kept.draft.name] = kept.draft
-        self.forget(kept)
+        self._forgotten.append(kept)
+        self._write_behind()
 
     def _shelf(self) -> Drafts:
         if self._drafts is None:
@@ -129,7 +160,7 @@ class Autosave:
             self._timer = None
         self._host.in_thread(self._write, "drafts")
 
-    def _write(self) -> None:
+    def _write(self, *, quietly: bool = False) -> None:
         """Write what is newest of everything that waits; what a disk refuses waits on, and is told of once."""
         refused: dict[str, Draft] = {}
         with self._lock:
@@ -142,11 +173,12 @@ class Autosave:
                         self._shelf().drop(draft)
                 except Refused as refusal:
                     refused[name] = draft
-                    self._tell(refusal.sentence)
+                    if not quietly:
+                        self._tell(refusal.sentence.removesuffix(UNTOUCHED))
             while self._forgotten and not refused:
                 self._shelf().forget(self._forgotten.pop())
             self._unwritten = refused | self._unwritten
-            self._told = bool(refused)
+            self._told = bool(refused) and (self._told or not quietly)
 
     def _tell(self, refusal: str) -> None:
         if not self._told:

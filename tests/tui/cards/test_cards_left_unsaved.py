@@ -162,7 +162,7 @@ async def test_a_draft_is_not_taken_up_over_what_was_typed_there_in_this_run(
         await hands.do("<f3>", "d-87", "<enter>")
         hands.app.screen.form.go_to("minutes")
         monkeypatch.setattr("library.cards.store.write_safely", refuse)
-        await hands.do("25", "<f9>", "<f9>", "<f8>", "unsaved", "<enter>", "<enter>")
+        await hands.do("25", "<f9>", "<f9>", "<f8>", "unsaved", "<enter>", "<down>", "<enter>")
         assert "More was typed there since and is not saved." in hands.words()
         newest = hands.app.autosave.newest(f"job-card {OPEN}")
         assert newest is not None

@@ -40,6 +40,7 @@ def open_card(screen: BaseScreen, card_id: str) -> None:
     What an earlier run left is laid on it only where nothing was saved in those places since; else it is told of.
     """
     if (typed := screen.heelclear.autosave.newest(f"{JOB_CARD} {card_id}")) is not None:
+        screen.session.left_behind = [one for one in screen.session.left_behind if one.draft is not typed]
         card = show_card(screen, lambda cards, book: cards.brought_back(typed, book))
         if card is not None:
             said = "What was typed on it before and not saved stands on it again."

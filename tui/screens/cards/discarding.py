@@ -68,11 +68,11 @@ def discard_card(screen: CardScreen) -> None:
 def _forget(screen: BaseScreen, card_id: str) -> None:
     """Forget what else is kept of a card: another one may be begun today under the number that is free again."""
     session, autosave, name = screen.session, screen.heelclear.autosave, f"{JOB_CARD} {card_id}"
-    if (typed := autosave.newest(name)) is not None:
-        autosave.drop(typed)
     while (kept := left_of(screen, name)) is not None:
         autosave.forget(kept)
         session.left_behind.remove(kept)
+    if (typed := autosave.newest(name)) is not None:
+        autosave.drop(typed)
     session.left_at.pop(card_id, None)
     session.read_on.pop(card_id, None)
     session.marked_cards.pop(card_id, None)

@@ -13,7 +13,7 @@ from library.errors import SaveError
 from tui import screens
 from tui.screens.base_screen import BaseScreen
 from tui.screens.confirming import ask
-from tui.screens.left_behind import JOB_CARD
+from tui.screens.left_behind import JOB_CARD, list_left
 from tui.services.card_service import CardConflicts
 
 if TYPE_CHECKING:
@@ -77,13 +77,13 @@ class KeptCard(BaseScreen):
         if not self.is_changed and self.opened is not None:
             return True
         # A program that is killed while it saves has what was typed either on the card or in a draft.
-        self.heelclear.autosave.keep_now()
+        self.heelclear.autosave.keep_now(quietly=True)
         try:
             stored = self.cards.save(
                 self.opened, self.form.card, choices, self._started, opens_again=opens_again
             )
         except SaveError as refused:
-            self.say(f"{refused.sentence} What you typed is kept as a draft.")
+            self.say(f"{refused.sentence} {self._said_of_draft()}")
             self._refused = True
             if isinstance(refused, ClosedMeanwhile):
                 self._ask_to_open_again()
@@ -94,6 +94,11 @@ class KeptCard(BaseScreen):
             return False
         self._take_saved(stored)
         return True
+
+    def _said_of_draft(self) -> str:
+        if self.heelclear.autosave.is_kept(self.draft()):
+            return "What you typed is kept as a draft."
+        return "What you typed cannot be kept as a draft either: it is in this window alone, and gone when the program ends."
 
     def _take_saved(self, stored: SavedCard) -> None:
         self.heelclear.autosave.drop(self.draft())
@@ -130,6 +135,8 @@ class KeptCard(BaseScreen):
             if self._refused:
                 self.say(f"{self.said} Go back again to leave it so.")
             return
+        if self.is_changed:
+            list_left(self, self.draft())
         where = self._where_saved or f"Card {self.form.card.id} is saved."
         said = "" if leaving else f"{where} {self._said_of_problems()}".strip()
         self.session.left_at[self.form.card.id] = self.form.focus
