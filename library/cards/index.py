@@ -12,13 +12,13 @@ from pathlib import Path
 from library.book.fetching import Unreadable, fetch
 from library.book.file_slice import open_plainly
 from library.cards.quick_row import quick_row
-from library.cards.rows import CardRow, as_list, from_list, row_of, unreadable
+from library.cards.rows import CardRow, as_list, as_unreadable, from_list, row_of, unreadable
 from library.cards.store import FOLDER, from_bytes
 from library.files.bounds import Bounds
 from library.files.own_file import put_whole
 from library.files.watching import Stamp, is_fresh, stamps
 
-VERSION = 3
+VERSION = 4
 """Of the cache; another one is not read."""
 
 Known = dict[str, tuple[Stamp, CardRow]]
@@ -54,7 +54,10 @@ def _row(path: Path, stamp: Stamp, known: tuple[Stamp, CardRow] | None, bounds: 
         return known[1]
     try:
         raw, _ = fetch(path)
-        return quick_row(raw, path) or row_of(from_bytes(raw, path).card)
+        if (quick := quick_row(raw, path)) is not None:
+            return quick
+        opened = from_bytes(raw, path)
+        return as_unreadable(row_of(opened.card)) if opened.broken else row_of(opened.card)
     except Unreadable:
         return unreadable(path)
 

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import asdict, astuple, dataclass, fields
+from dataclasses import asdict, astuple, dataclass, fields, replace
 from pathlib import Path
 
 from library.cards.model import Card, how_ended
 from library.sanitize import sanitize
 
 UNREADABLE = "unreadable"
-"""The status of a card whose file cannot be read at all."""
+"""The status of a card whose file, or a part of it, cannot be read."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,6 +87,16 @@ def unreadable(path: Path) -> CardRow:
     """The row of a file that cannot be read."""
     name = sanitize(path.stem)
     return CardRow(name, UNREADABLE, text=f"{name} {UNREADABLE}".casefold())
+
+
+def as_unreadable(row: CardRow) -> CardRow:
+    """The row of a file of which only a part can be read.
+
+    Example:
+        >>> as_unreadable(CardRow("2026-11-25-01", "draft", text="2026-11-25-01 draft")).ended
+        'unreadable'
+    """
+    return replace(row, status=UNREADABLE, text=f"{row.text} {UNREADABLE}")
 
 
 def as_list(row: CardRow) -> list[str]:

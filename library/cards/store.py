@@ -15,7 +15,7 @@ from library.book.parsing import Parsed, parse
 from library.book.raw_table import RawTable
 from library.cards.model import SCHEMA, Card
 from library.cards.reading import read_card
-from library.cards.unknown_names import complain_of_keys_above, complain_of_other_table
+from library.cards.unknown_names import complain_of_the_rest
 from library.cards.writing import as_table, as_toml
 from library.editing.document import EditRefused
 from library.editing.plan import with_table
@@ -47,6 +47,7 @@ class Opened:
         raw: the bytes of the file.
         findings: every problem of the file.
         read_only: why it must not be written over, a sentence; else empty.
+        broken: whether the file, or a part of it, cannot be read.
     """
 
     card: Card
@@ -54,6 +55,7 @@ class Opened:
     raw: bytes
     findings: tuple[Issue, ...] = ()
     read_only: str = ""
+    broken: bool = False
 
 
 class NoCard(Refused, LookupError):
@@ -114,13 +116,13 @@ def from_bytes(raw: bytes, path: Path) -> Opened:
     diagnostics = Diagnostics(findings=list(parsed.findings))
     schema = _schema(parsed, diagnostics)
     tables = [table for table in parsed.tables if table.array == "card"]
-    _look_beside(parsed, diagnostics)
+    complain_of_the_rest(parsed, diagnostics)
     if not tables:
         diagnostics.findings.append(
             Issue("", "", "error", "This file holds no card.", "Begin it with [[card]].", Place(path))
         )
         return Opened(Card(id=path.stem, schema=schema), path, raw, tuple(diagnostics.findings),
-                      f"{named(path)} holds no card that can be read; fix it by hand.")  # fmt: skip
+                      f"{named(path)} holds no card that can be read{_where(parsed)}; fix it by hand.", True)  # fmt: skip
     location = Location(diagnostics, KeyPositions(tables[0]))
     card = read_card(tables[0].content, location, schema)
     if card.id != path.stem:
@@ -128,7 +130,9 @@ def from_bytes(raw: bytes, path: Path) -> Opened:
                                f'Write id = "{path.stem}", or rename the file.', "warning")  # fmt: skip
         card = replace(card, id=path.stem)
     findings = sorted(diagnostics.findings, key=lambda one: (one.place.line, one.place.column))
-    return Opened(card, path, raw, tuple(findings), _why_read_only(card, parsed, tables))
+    return Opened(
+        card, path, raw, tuple(findings), _why_read_only(card, parsed, tables), bool(_where(parsed))
+    )
 
 
 def _schema(parsed: Parsed, diagnostics: Diagnostics) -> int:
@@ -143,14 +147,12 @@ def _schema(parsed: Parsed, diagnostics: Diagnostics) -> int:
     return SCHEMA
 
 
-def _look_beside(parsed: Parsed, diagnostics: Diagnostics) -> None:
-    """Complain of what is in the file beside the card and is not known."""
-    for table in parsed.tables:
-        location = Location(diagnostics, KeyPositions(table))
-        if table.array:
-            complain_of_other_table(table.array, location)
-        else:
-            complain_of_keys_above(table.content, location)
+def _where(parsed: Parsed) -> str:
+    """Where the first thing is that cannot be read, and what it is; empty where all of the file can."""
+    wrong = next((one for one in parsed.findings if one.severity == "error"), None)
+    if wrong is None:
+        return ""
+    return f" (line {wrong.place.line}, column {wrong.place.column}: {wrong.wrong.rstrip('.')})"
 
 
 def _why_read_only(card: Card, parsed: Parsed, tables: list[RawTable]) -> str:
@@ -159,10 +161,8 @@ def _why_read_only(card: Card, parsed: Parsed, tables: list[RawTable]) -> str:
             f"Card {card.id} was written by a newer Heelclear (schema {card.schema}; this one writes {SCHEMA}). "
             "It can be read and printed; take the newer program to change it."
         )
-    if any(finding.severity == "error" for finding in parsed.findings):
-        return (
-            f"A part of card {card.id} cannot be read, so it is not written over. Fix its file by hand first."
-        )
+    if where := _where(parsed):
+        return f"A part of card {card.id} cannot be read{where}, so it is not written over. Fix its file by hand first."
     if len(tables) > 1:
         return f"The file of card {card.id} holds {len(tables)} cards; give each a file of its own first."
     return ""

@@ -8,11 +8,12 @@ from typing import TYPE_CHECKING
 
 from geometry.calculations import calculation_names
 from geometry.quantities import QUANTITIES
-from library.book.diagnostics import Location, shown
+from library.book.diagnostics import Diagnostics, KeyPositions, Location, shown
 from library.book.retired import OF_NO_SURFACE, RETIRED, fix_for, no_surface
 from library.cards.model import Card, Inspection, Setting, Tool, Wanted
 
 if TYPE_CHECKING:
+    from library.book.parsing import Parsed
     from library.cards.reading import Taken
 
 _OF_QUANTITIES = frozenset({"received", "wanted", "after", "chosen"})
@@ -102,3 +103,13 @@ def complain_of_other_table(array: str, location: Location) -> None:
     for name in _unknown((array,), ("card",)):
         fix = "Did you mean [[card]]?" if location.near(name, ("card",)) else _KEPT
         location.complain(f"The file of a card has no table {shown(name)}.", fix, "warning")
+
+
+def complain_of_the_rest(parsed: Parsed, diagnostics: Diagnostics) -> None:
+    """Complain of what is in the file beside the card and is not known."""
+    for table in parsed.tables:
+        location = Location(diagnostics, KeyPositions(table))
+        if table.array:
+            complain_of_other_table(table.array, location)
+        else:
+            complain_of_keys_above(table.content, location)

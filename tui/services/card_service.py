@@ -240,7 +240,7 @@ class CardService:
         changed |= {way: "" for way in draft.started if way not in draft.fields}
         try:
             opened = self.load(draft.about)
-            if is_another(draft.started, as_fields(opened.card)):
+            if not opened.read_only and is_another(draft.started, as_fields(opened.card)):
                 raise NoCard("It is of another card, which had this id before.")
         except NoCard:
             begun = self._begun(draft.fields, book)

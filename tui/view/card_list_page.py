@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from library.cards.rows import UNREADABLE
 from library.cards.searching import search
 from tui.keys import Keys, no_keys
 from tui.view.lines import EMPTY, Line, Piece, filled, fit, line, rule, wrap
@@ -157,6 +158,9 @@ class CardListPage:
         row = self.chosen
         if row is None or self.find.text.endswith(":"):
             return wrap(HOW, width, "quiet")
+        if row.status == UNREADABLE:
+            said = f"The file of card {row.id} cannot be read; {self._keys('go-on')} tells where. It is never written over."
+            return wrap(said, width, "warn")
         parts = (row.tool, row.size, row.work_material, row.entry, f"belongs to {row.belongs_to}" if row.belongs_to else "",
                  row.result)  # fmt: skip
         return wrap(", ".join(part for part in parts if part) or HOW, width, "quiet")

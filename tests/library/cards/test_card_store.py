@@ -10,6 +10,7 @@ import pytest
 
 from library.cards import store
 from library.cards.editing import edited
+from library.cards.index import card_rows
 from library.cards.model import SCHEMA, Card
 from library.cards.store import NoCard, card_path, create, load, save
 from library.cards.writing import as_toml
@@ -147,3 +148,25 @@ def test_reading_changes_no_byte_and_no_time(tmp_path: Path) -> None:
     load(tmp_path, "2026-11-25-01")
     after = path.stat()
     assert (before.st_mtime_ns, before.st_ctime_ns) == (after.st_mtime_ns, after.st_ctime_ns)
+
+
+def test_a_file_that_a_hand_broke_is_no_empty_card_in_the_list_and_says_where_it_is_broken(
+    tmp_path: Path,
+) -> None:
+    opened = create(tmp_path, Card(received={"drop": ("0.28 mm",)}), DAY)
+    line = opened.path.read_text().count("\n") + 1
+    opened.path.write_text(opened.path.read_text() + "[[card\n")
+    again = load(tmp_path, opened.card.id)
+    assert again.broken
+    assert f"cannot be read (line {line}, column 1: The brackets" in again.read_only
+    (row,) = card_rows(tmp_path)
+    assert (row.id, row.ended) == (opened.card.id, "unreadable")
+    assert "unreadable" in row.text
+
+
+def test_a_file_that_holds_nothing_is_broken_and_a_whole_one_is_not(tmp_path: Path) -> None:
+    opened = create(tmp_path, Card(), DAY)
+    assert not opened.broken
+    opened.path.write_text("schema = 1\n")
+    assert load(tmp_path, opened.card.id).broken
+    assert [row.status for row in card_rows(tmp_path)] == ["unreadable"]

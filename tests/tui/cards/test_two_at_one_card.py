@@ -184,3 +184,40 @@ async def test_a_card_of_a_newer_program_is_shown_and_takes_no_typing(at_the_yar
         before = card_path(hands.shop, OPEN).read_bytes()
         await hands.do("<f9>")
         assert card_path(hands.shop, OPEN).read_bytes() == before
+
+
+def broken(shop: Path) -> bytes:
+    """Break the file of the open card by hand, and return its bytes."""
+    path = card_path(shop, OPEN)
+    path.write_text(path.read_text() + "[[card\n")
+    return path.read_bytes()
+
+
+async def test_a_file_that_is_broken_by_hand_says_so_in_the_list_and_on_the_card(
+    at_the_yard: AtTheYard, yard: Path
+) -> None:
+    was = broken(yard)
+    line = was.count(b"\n")
+    async with at_the_yard() as hands:
+        await hands.do("<f3>", "unreadable")
+        assert f"The file of card {OPEN} cannot be read; Enter tells where." in hands.words()
+        shown = await hands.do("<enter>")
+        assert f"Job card {OPEN}: its file cannot be read" in shown
+        assert f"cannot be read (line {line}, column 1: The brackets" in hands.words()
+        await hands.do("x", "<f9>")
+        assert card_path(yard, OPEN).read_bytes() == was
+
+
+async def test_a_file_that_breaks_while_its_card_is_open_is_told_of_and_not_written_over(
+    at_the_yard: AtTheYard, yard: Path
+) -> None:
+    async with at_the_yard() as hands:
+        await hands.do("<f3>", "d-87", "<enter>")
+        hands.app.screen.form.go_to("minutes")
+        await hands.do("25")
+        was = broken(yard)
+        await hands.do("<f9>")
+        assert hands.app.screen.WHERE == "card"
+        assert "cannot be read (line " in hands.words()
+        assert "What you typed is kept as a draft." in hands.words()
+        assert card_path(yard, OPEN).read_bytes() == was

@@ -77,6 +77,8 @@ class CardScreen(KeptCard):
     def title_text(self) -> str:
         """The card's id and its tool."""
         card = self.form.card
+        if self.opened is not None and self.opened.broken:
+            return f"Job card {card.id}: its file cannot be read"
         return f"Job card {card.id}: {card.title}" if card.id else f"New job card: {card.title}"
 
     def state_text(self) -> str:

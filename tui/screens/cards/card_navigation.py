@@ -122,6 +122,8 @@ def show_card(
     card = screens.CardScreen(screen.session, book, cards, in_hand)
     card.guide = guide
     screen.app.push_screen(card)
+    if in_hand.opened is not None and in_hand.opened.read_only:
+        card.say(in_hand.opened.read_only)
     return card
 
 
