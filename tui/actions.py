@@ -205,8 +205,8 @@ ACTIONS: tuple[Action, ...] = (
     Action("glossary", "words explained", "Explains the words: what each term and quantity is, what else it is called, and how it is measured.", tuple(one for one in EVERYWHERE if one != "glossary"), "go", "tui.screens.glossary.GlossaryScreen"),
     Action("first-jobs", "first jobs, step by step", "Ten jobs from easy to hard for a new hand: each opens the real screens, with what to look at and how to know that it is right.", tuple(one for one in EVERYWHERE if one != "first-jobs"), "go", "tui.screens.first_jobs.FirstJobsScreen"),
     Action("findings", "problems in the book", "Lists what is wrong in the files of the book, and what to do.", tuple(one for one in _PLACES if one != "findings"), "go", "tui.screens.findings.FindingsScreen"),
-    Action("drafts", "unsaved, from before", "Shows the drafts of cards and forms that an earlier run left unsaved.", _PLACES, "go"),
-    Action("drafts", "unsaved, from before", "Saves the card, goes back to the list, and shows the drafts that an earlier run left unsaved.", ("card",), "go"),
+    Action("drafts", "unsaved, from before", "Shows the drafts of cards and forms that were left unsaved.", _PLACES, "go"),
+    Action("drafts", "unsaved, from before", "Saves the card, goes back to the list, and shows the drafts that were left unsaved.", ("card",), "go"),
     Action("machines", "machines and wheels", "Lists the machines and wheels of the shop, to be read; each is changed in a form, and a new one is made in one.", tuple(one for one in EVERYWHERE if one != "machines"), "go", "tui.screens.machines.MachinesScreen"),
     # Book
     Action("setups", "set-ups, step by step", "Lists how each surface of each family is ground, step by step, to be read; each is changed in a form, and new ones are made in one.", _TABLES_FROM, "book", "tui.screens.own_tables.SetupsScreen"),

@@ -240,9 +240,9 @@ class CardService:
         changed |= {way: "" for way in draft.started if way not in draft.fields}
         try:
             opened = self.load(draft.about)
-            if not opened.read_only and is_another(draft.started, as_fields(opened.card)):
-                raise NoCard("It is of another card, which had this id before.")
         except NoCard:
+            opened = None
+        if opened is None or self.is_of_another(draft):
             begun = self._begun(draft.fields, book)
             return CardInHand(with_all(begun, draft.fields), None, draft.about, draft.started)
         card = reopened(opened.card) if opened.card.done else opened.card
@@ -258,6 +258,14 @@ class CardService:
         if opened is None or opened.read_only or opened.card.done or brought_back.card == opened.card:
             return False
         return isinstance(settled(started, brought_back.card, opened.card), Card)
+
+    def is_of_another(self, draft: Draft) -> bool:
+        """Whether under the id of a draft another card stands now than the one that it was typed on."""
+        try:
+            now = self.load(draft.about)
+        except NoCard:
+            return False
+        return not now.read_only and is_another(draft.started, as_fields(now.card))
 
     def fields_now(self, draft: Draft) -> Mapping[str, str] | None:
         """The texts of the card that a draft is of, as it is saved now; nothing where there is no such card."""

@@ -9,7 +9,9 @@ from typing import Any
 
 import pytest
 
+from library.cards.model import Card, Tool
 from library.cards.store import card_path, load
+from library.cards.writing import as_toml
 from library.drafts.draft import Draft
 from library.drafts.draft_store import Drafts
 
@@ -167,6 +169,53 @@ async def test_a_draft_is_not_taken_up_over_what_was_typed_there_in_this_run(
         newest = hands.app.autosave.newest(f"job-card {OPEN}")
         assert newest is not None
         assert newest.fields["minutes"] == "25"
+
+
+def another_card_under_its_number(shop: Path) -> None:
+    card_path(shop, OPEN).write_text(as_toml(Card(id=OPEN, family="tap", tool=Tool(name="T-99"))))
+
+
+async def test_a_draft_is_not_laid_on_another_card_that_has_the_number_now(
+    at_the_yard: AtTheYard, yard: Path
+) -> None:
+    await leave_typed(at_the_yard, "minutes", "25")
+    another_card_under_its_number(yard)
+    was = card_path(yard, OPEN).read_bytes()
+    async with at_the_yard() as hands:
+        await hands.until(lambda: hands.app.session.left_behind)
+        await hands.do("<f3>", "t-99", "<enter>")
+        assert hands.app.screen.form.card.minutes == ""
+        assert "says otherwise" in hands.words()
+        await hands.do("<f9>", "<f8>", "unsaved", "<enter>", "<enter>")
+        assert hands.app.screen.opened is None
+        await hands.do("<ctrl+r>")
+        saved = hands.app.screen.form.card
+        assert (saved.minutes, saved.tool.name) == ("25", "D-87-1")
+        assert saved.id != OPEN
+        assert card_path(yard, OPEN).read_bytes() == was
+
+
+async def test_what_was_left_in_this_run_of_a_card_that_made_way_for_another_is_told_of(
+    at_the_yard: AtTheYard, yard: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    from library.errors import SaveError
+
+    def refuse(*arguments: object, **named: object) -> None:
+        raise SaveError("The disk is full.", Path("card.toml"))
+
+    async with at_the_yard() as hands:
+        await hands.do("<f3>", "d-87", "<enter>")
+        hands.app.screen.form.go_to("minutes")
+        with monkeypatch.context() as patch:
+            patch.setattr("library.cards.store.write_safely", refuse)
+            await hands.do("25", "<f9>", "<f9>")
+        another_card_under_its_number(yard)
+        was = card_path(yard, OPEN).read_bytes()
+        await hands.do("<enter>")
+        assert "This was typed on a card that had this number before, and is not saved" in hands.words()
+        await hands.do("<ctrl+r>")
+        assert hands.app.screen.form.card.id != OPEN
+        assert card_path(yard, OPEN).read_bytes() == was
 
 
 async def test_a_card_that_was_never_saved_is_told_of_above_those_that_were(

@@ -203,6 +203,7 @@ async def test_a_file_that_is_broken_by_hand_says_so_in_the_list_and_on_the_card
         assert f"The file of card {OPEN} cannot be read; Enter tells where." in hands.words()
         shown = await hands.do("<enter>")
         assert f"Job card {OPEN}: its file cannot be read" in shown
+        assert hands.lines()[0].split()[-2:] == ["unreadable", "mm"]
         assert f"cannot be read (line {line}, column 1: The brackets" in hands.words()
         await hands.do("x", "<f9>")
         assert card_path(yard, OPEN).read_bytes() == was

@@ -9,6 +9,7 @@ from library.cards.editing import CardEditRefused
 from library.cards.forms import as_fields
 from library.cards.learn import not_in_book
 from library.cards.results import known_results
+from library.cards.rows import UNREADABLE
 from tui import screens
 from tui.figure.alphabet import ALPHABETS
 from tui.screens.cards.card_navigation import begin_again, to_the_unsaved
@@ -85,6 +86,7 @@ class CardScreen(KeptCard):
         """Whether it is a draft, changed or saved, and the unit of lengths."""
         card = self.form.card
         state = "done" if card.done else "draft" if card.id else "not saved yet"
+        state = UNREADABLE if self.opened is not None and self.opened.broken else state
         return f"{state}{' *' if self.is_changed and card.id else ''}  {card.units or 'mm'}"
 
     def body(self, width: int, height: int) -> list[Line]:

@@ -43,7 +43,11 @@ def open_card(screen: BaseScreen, card_id: str) -> None:
         screen.session.left_behind = [one for one in screen.session.left_behind if one.draft is not typed]
         card = show_card(screen, lambda cards, book: cards.brought_back(typed, book))
         if card is not None:
-            said = "What was typed on it before and not saved stands on it again."
+            said = (
+                "This was typed on a card that had this number before, and is not saved; it gets a number of its own."
+                if screen.heelclear.card_service.is_of_another(typed)
+                else "What was typed on it before and not saved stands on it again."
+            )
             card.say(f"{said} {opened_again(card)}".strip())
         return
     kept = left_of(screen, f"{JOB_CARD} {card_id}")
