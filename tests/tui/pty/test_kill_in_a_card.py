@@ -74,7 +74,6 @@ def test_kill_9_while_typing_loses_what_came_after_the_last_writing_alone(
     again.wait_for("Job card: new card")
     again.press("enter")
     again.wait_for("T-99")
-    again.press("\x0e")
     shown = solid("".join(line.partition("│")[0] for line in again.wait_for("[Received]")))
     back = next(count for count in range(len(TEXT), 0, -1) if solid(TEXT[:count][-30:]) in shown)
     print(f"{len(TEXT)} characters typed, {back} came back")
