@@ -35,7 +35,9 @@ def by_condition(rows: Rows, text: str, display: Display) -> Ranked:
         display: the units that a number without one is read in.
     """
     query = parse(text, display, is_typing=True)
-    return fitting(rows, query)._replace(troubles=query.told)
+    # Behind a sign a number is still to come: on the find line that is no mistake yet.
+    is_begun = query.unfinished.rstrip().endswith(("<", ">", "="))
+    return fitting(rows, query)._replace(troubles=query.troubles if is_begun else query.told)
 
 
 def _fit(rows: Rows, condition: Condition) -> set[int]:
