@@ -8,6 +8,8 @@ from typing import Literal
 
 from geometry.calculation import Field, State
 from geometry.calculations import calculation_doing
+from geometry.complaints import untried
+from geometry.figure import undrawn
 from geometry.quantities import QUANTITIES, quantity
 from geometry.role import FOUND, HEEL
 from geometry.sentences import Kind
@@ -162,7 +164,9 @@ def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str, form: str
         behind = land or (lands[0] if len(lands) == 1 else "")
         typed = {"diameter": diameter, "drop": drop, "land_width": behind, **common}
         texts = {key: text for key, text in typed.items() if text}
-        known = job.answers.ask(sheet, texts)
+        # Only the angles are told.
+        with untried(), undrawn():
+            known = job.answers.ask(sheet, texts)
         if known.result is None:
             # What cannot be read is the cause of what is missing, too: an angle of the edge follows from it.
             wrong = [one for one in known.issues if not one.missing]
