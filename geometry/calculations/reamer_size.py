@@ -132,7 +132,7 @@ def _checks(given: Inputs, hole: Limits, reamer: Limits) -> Iterator[Check]:
     if given.has("reaming_stock"):
         yield note(
             "With that stock the hole is made {before} wide before reaming.",
-            before=length(max(reamer.middle - given.number("reaming_stock"), 0.0)),
+            before=length(max(reamer.middle - given.number("reaming_stock"), 0.0), fine=True),
         )
 
 

@@ -8,6 +8,7 @@ from geometry.calculation import Given, Result
 from geometry.calculations import calculation
 from geometry.evaluate import Refusal, run
 from library.units.show import say
+from library.units.system import Display
 
 SHEET = calculation("reamer-size")
 
@@ -151,3 +152,12 @@ def test_the_hole_before_reaming_is_smaller_by_the_stock() -> None:
     found = reamer(12.01, reaming_stock=0.2)
     amounts = [check.sentence.parts["before"] for check in found.checks if "before" in check.sentence.parts]
     assert [getattr(one, "value", None) for one in amounts] == [pytest.approx(11.8115)]
+
+
+def test_the_hole_before_reaming_is_told_as_finely_as_the_reamer_in_inches_too() -> None:
+    # Without stock it is the middle of the reamer's limits, 12.0115 mm, 0.47289 in. By hand.
+    found = run(
+        calculation("reamer-size"), {"nominal_diameter": 12.0, "hole_tolerance": "H7", "reaming_stock": 0.0}
+    )
+    (told,) = [one.sentence for one in found.checks if "before reaming" in one.sentence.template]
+    assert "is made 0.47289 in wide" in say(told, Display("in"))
