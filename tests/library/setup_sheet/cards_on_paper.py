@@ -29,6 +29,18 @@ RECORDS = (
 )
 
 
+POINT = """received.land_width=2 mm
+received.drop=0.30 mm, 0.32 mm
+wanted.lip_relief_angle=10 deg
+wanted.point_angle=118 deg
+wanted.relief_form=flat
+settings.feed-clearance.inner_diameter=1.5 mm
+settings.feed-clearance.feed=0.1 mm
+after.drop.tolerance=0.03 mm
+"""
+"""What is the same on every drill whose point is ground flat."""
+
+
 COMMON = """
 machine=grey-grinder
 wheel=white-cup-100
@@ -100,85 +112,43 @@ tool.name=D-8-S
 tool.size=8 mm
 tool.flutes=2
 received.diameter=8 mm
-received.land_width=2 mm
-received.drop=0.30 mm, 0.32 mm
-wanted.lip_relief_angle=10 deg
-wanted.point_angle=118 deg
-wanted.relief_form=flat
-settings.feed-clearance.inner_diameter=1.5 mm
-settings.feed-clearance.feed=0.1 mm
-after.drop.tolerance=0.03 mm
-""",
+"""
+    + POINT,
     "spotting-drill-120-any": """
 tool.name=D-10-P
 tool.size=10 mm
 tool.flutes=2
 received.diameter=10 mm
-received.land_width=2 mm
-received.drop=0.30 mm, 0.32 mm
-wanted.lip_relief_angle=10 deg
-wanted.point_angle=118 deg
-wanted.relief_form=flat
-settings.feed-clearance.inner_diameter=1.5 mm
-settings.feed-clearance.feed=0.1 mm
-after.drop.tolerance=0.03 mm
-""",
+"""
+    + POINT,
     "left-hand-drill-plain-steel": """
 tool.name=D-6-L
 tool.size=6 mm
 tool.flutes=2
 received.diameter=6 mm
-received.land_width=2 mm
-received.drop=0.30 mm, 0.32 mm
-wanted.lip_relief_angle=10 deg
-wanted.point_angle=118 deg
-wanted.relief_form=flat
-settings.feed-clearance.inner_diameter=1.5 mm
-settings.feed-clearance.feed=0.1 mm
-after.drop.tolerance=0.03 mm
-""",
+"""
+    + POINT,
     "spade-drill-plain-steel": """
 tool.name=D-32-B
 tool.size=32 mm
 tool.flutes=2
 received.diameter=32 mm
-received.land_width=2 mm
-received.drop=0.30 mm, 0.32 mm
-wanted.lip_relief_angle=10 deg
-wanted.point_angle=118 deg
-wanted.relief_form=flat
-settings.feed-clearance.inner_diameter=1.5 mm
-settings.feed-clearance.feed=0.1 mm
-after.drop.tolerance=0.03 mm
-""",
+"""
+    + POINT,
     "masonry-drill-masonry": """
 tool.name=D-10-M
 tool.size=10 mm
 tool.flutes=2
 received.diameter=10 mm
-received.land_width=2 mm
-received.drop=0.30 mm, 0.32 mm
-wanted.lip_relief_angle=10 deg
-wanted.point_angle=118 deg
-wanted.relief_form=flat
-settings.feed-clearance.inner_diameter=1.5 mm
-settings.feed-clearance.feed=0.1 mm
-after.drop.tolerance=0.03 mm
-""",
+"""
+    + POINT,
     "carbide-drill-plain-steel": """
 tool.name=D-6-C
 tool.size=6 mm
 tool.flutes=2
 received.diameter=6 mm
-received.land_width=2 mm
-received.drop=0.30 mm, 0.32 mm
-wanted.lip_relief_angle=10 deg
-wanted.point_angle=118 deg
-wanted.relief_form=flat
-settings.feed-clearance.inner_diameter=1.5 mm
-settings.feed-clearance.feed=0.1 mm
-after.drop.tolerance=0.03 mm
-""",
+"""
+    + POINT,
     "twist-drill-jobber-plain-steel": """
 tool.name=D-125-1
 tool.size=12.5 mm

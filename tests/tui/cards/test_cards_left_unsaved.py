@@ -53,6 +53,20 @@ async def take_up_from_the_list(hands: Any) -> None:
     await hands.do("<f3>", "<f8>", "unsaved", "<enter>", "<enter>")
 
 
+async def left_by_a_refused_save(hands: Any, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Type 25 minutes on a card and leave it while the disk is full."""
+    from library.errors import SaveError
+
+    def refuse(*arguments: object, **named: object) -> None:
+        raise SaveError("The disk is full.", Path("card.toml"))
+
+    await hands.do("<f3>", "d-87", "<enter>")
+    hands.app.screen.form.go_to("minutes")
+    with monkeypatch.context() as patch:
+        patch.setattr("library.cards.store.write_safely", refuse)
+        await hands.do("25", "<f9>", "<f9>")
+
+
 @pytest.mark.parametrize("save", ["<f9>", "<ctrl+r>"])
 @pytest.mark.parametrize(
     ("keys", "kept"),
@@ -132,17 +146,8 @@ async def test_a_record_is_not_opened_again_by_a_draft_that_was_left_of_it(
 async def test_what_a_refused_save_left_typed_stands_on_the_card_when_it_is_opened_again(
     at_the_yard: AtTheYard, yard: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    from library.errors import SaveError
-
-    def refuse(*arguments: object, **named: object) -> None:
-        raise SaveError("The disk is full.", Path("card.toml"))
-
     async with at_the_yard() as hands:
-        await hands.do("<f3>", "d-87", "<enter>")
-        hands.app.screen.form.go_to("minutes")
-        with monkeypatch.context() as patch:
-            patch.setattr("library.cards.store.write_safely", refuse)
-            await hands.do("25", "<f9>", "<f9>")
+        await left_by_a_refused_save(hands, monkeypatch)
         assert hands.app.screen.WHERE == "cards"
         await hands.do("<enter>")
         assert "What was typed on it before and not saved stands on it again." in hands.words()
@@ -198,17 +203,8 @@ async def test_a_draft_is_not_laid_on_another_card_that_has_the_number_now(
 async def test_what_was_left_in_this_run_of_a_card_that_made_way_for_another_is_told_of(
     at_the_yard: AtTheYard, yard: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    from library.errors import SaveError
-
-    def refuse(*arguments: object, **named: object) -> None:
-        raise SaveError("The disk is full.", Path("card.toml"))
-
     async with at_the_yard() as hands:
-        await hands.do("<f3>", "d-87", "<enter>")
-        hands.app.screen.form.go_to("minutes")
-        with monkeypatch.context() as patch:
-            patch.setattr("library.cards.store.write_safely", refuse)
-            await hands.do("25", "<f9>", "<f9>")
+        await left_by_a_refused_save(hands, monkeypatch)
         another_card_under_its_number(yard)
         was = card_path(yard, OPEN).read_bytes()
         await hands.do("<enter>")

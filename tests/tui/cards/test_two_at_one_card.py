@@ -28,11 +28,16 @@ def written_by_another(shop: Path, before: str, after: str) -> None:
     path.write_text(text.replace(before, after))
 
 
+async def minutes_typed(hands: Any) -> None:
+    """Open the card that is a draft, and type 25 minutes on it."""
+    await hands.do("<f3>", "d-87", "<enter>")
+    hands.app.screen.form.go_to("minutes")
+    await hands.do("25")
+
+
 async def test_different_lines_of_two_people_are_both_kept(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.do("<f3>", "d-87", "<enter>")
-        hands.app.screen.form.go_to("minutes")
-        await hands.do("25")
+        await minutes_typed(hands)
         written_by_another(hands.shop, 'belongs_to = "hatch dowels"', 'belongs_to = "rail bolts"')
         assert "kept too" in await hands.do("<ctrl+r>")
         card = load(hands.shop, OPEN).card
@@ -61,9 +66,7 @@ async def test_the_same_line_of_two_people_is_asked_about(
 
 async def test_a_card_that_somebody_took_away_is_saved_anew(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.do("<f3>", "d-87", "<enter>")
-        hands.app.screen.form.go_to("minutes")
-        await hands.do("25")
+        await minutes_typed(hands)
         card_path(hands.shop, OPEN).unlink()
         await hands.do("<ctrl+r>")
         new = hands.app.screen.form.card.id
@@ -78,9 +81,7 @@ async def test_a_record_that_somebody_else_made_of_it_is_opened_again_only_where
     at_the_yard: AtTheYard, save: str
 ) -> None:
     async with at_the_yard() as hands:
-        await hands.do("<f3>", "d-87", "<enter>")
-        hands.app.screen.form.go_to("minutes")
-        await hands.do("25")
+        await minutes_typed(hands)
         written_by_another(hands.shop, 'status = "draft"', 'status = "done"')
         record = card_path(hands.shop, OPEN).read_bytes()
         assert f"Open card {OPEN}, D-87-1" in await hands.do(save)
@@ -99,9 +100,7 @@ async def test_what_is_typed_for_one_tool_is_never_laid_on_the_card_of_another(
     at_the_yard: AtTheYard,
 ) -> None:
     async with at_the_yard() as hands:
-        await hands.do("<f3>", "d-87", "<enter>")
-        hands.app.screen.form.go_to("minutes")
-        await hands.do("25")
+        await minutes_typed(hands)
         path = card_path(hands.shop, OPEN)
         other = as_toml(Card(id=OPEN, family="tap", tool=Tool(name="T-99")))
         path.write_text(other)
@@ -118,9 +117,7 @@ async def test_a_record_is_told_of_where_what_was_typed_before_it_was_closed_sta
     at_the_yard: AtTheYard,
 ) -> None:
     async with at_the_yard() as hands:
-        await hands.do("<f3>", "d-87", "<enter>")
-        hands.app.screen.form.go_to("minutes")
-        await hands.do("25")
+        await minutes_typed(hands)
         written_by_another(hands.shop, 'status = "draft"', 'status = "done"')
         await hands.do("<f9>", "<enter>", "<f9>", "<enter>")
         assert "This card was closed as a record since." in hands.words()
@@ -166,9 +163,7 @@ async def test_a_draft_of_a_saved_card_puts_only_what_was_typed_over_what_is_sav
     at_the_yard: AtTheYard,
 ) -> None:
     async with at_the_yard() as hands:
-        await hands.do("<f3>", "d-87", "<enter>")
-        hands.app.screen.form.go_to("minutes")
-        await hands.do("25")
+        await minutes_typed(hands)
         draft = hands.app.screen.draft()
         written_by_another(hands.shop, 'belongs_to = "hatch dowels"', 'belongs_to = "rail bolts"')
         card = hands.app.card_service.brought_back(draft, hands.app.session.book).card
@@ -213,9 +208,7 @@ async def test_a_file_that_breaks_while_its_card_is_open_is_told_of_and_not_writ
     at_the_yard: AtTheYard, yard: Path
 ) -> None:
     async with at_the_yard() as hands:
-        await hands.do("<f3>", "d-87", "<enter>")
-        hands.app.screen.form.go_to("minutes")
-        await hands.do("25")
+        await minutes_typed(hands)
         was = broken(yard)
         await hands.do("<f9>")
         assert hands.app.screen.WHERE == "card"
